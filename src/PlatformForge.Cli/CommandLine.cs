@@ -71,9 +71,11 @@ internal static class CommandLine
 
     private static readonly (string Name, Action<CommandLineApplication, Session> Add)[] Commands =
     [
-        ("init", InitCommand.Add), ("check", CheckCommand.Add), ("survey", SurveyCommand.Add), ("build", BuildCommand.Add), ("paper", PaperCommand.Add), ("gauges", GaugesCommand.Add),
+        ("init", InitCommand.Add), ("check", CheckCommand.Add), ("survey", SurveyCommand.Add), ("build", BuildCommand.Add), ("paper", PaperCommand.Add),
+        ("gauges", GaugesCommand.Add),
         ("report", ReportCommand.Add),
-        ("compare", CompareCommand.Add), ("verify", VerifyCommand.Add), ("presets", PresetsCommand.Add), ("schema", SchemaCommand.Add), ("findings", FindingsCommand.Add),
+        ("compare", CompareCommand.Add), ("verify", VerifyCommand.Add), ("presets", PresetsCommand.Add), ("schema", SchemaCommand.Add),
+        ("findings", FindingsCommand.Add),
     ];
 
     // A line that begins with a command is read by that command alone: the others' options would take as long to set up as the line to read.

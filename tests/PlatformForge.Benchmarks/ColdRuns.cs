@@ -27,7 +27,12 @@ internal static class ColdRuns
             {
                 string output = Path.Combine(folder, Path.GetRandomFileName());
                 string[] more = arguments[0] == "build" ? ["--output", output] : [];
-                var start = new ProcessStartInfo("dotnet", [program, arguments[0], project, .. arguments[1..], .. more]) { RedirectStandardError = true, RedirectStandardOutput = true, UseShellExecute = false };
+                var start = new ProcessStartInfo("dotnet", [program, arguments[0], project, .. arguments[1..], .. more])
+                {
+                    RedirectStandardError = true,
+                    RedirectStandardOutput = true,
+                    UseShellExecute = false
+                };
                 start.Environment["PLATFORMFORGE_TIMES"] = "1";
                 long begun = Stopwatch.GetTimestamp();
                 using var process = Process.Start(start)!;

@@ -7,8 +7,9 @@ using PlatformForge.Tests.Verification;
 namespace PlatformForge.Benchmarks;
 
 /// <summary>
-/// Random designs against the tests' sweeper: never nearer than the budget, never farther than a fitted edge must be. Seeds follow one another from the first, so a fault is found
-/// again by its number; a report named .csv tells each of them. Of the first N of <c>--verify</c> the sections are written as files, read back and verified as well. With <c>--halts</c>, at the end of the command, platforms that end about where vehicles halt at buffers.
+/// Random designs against the tests' sweeper: never nearer than the budget, never farther than a fitted edge must be. Seeds follow one another from the first,
+/// so a fault is found again by its number; a report named .csv tells each of them. Of the first N of <c>--verify</c> the sections are written as files, read
+/// back and verified as well. With <c>--halts</c>, at the end of the command, platforms that end about where vehicles halt at buffers.
 /// </summary>
 internal static class DesignRuns
 {
@@ -56,30 +57,52 @@ internal static class DesignRuns
     private static string Text(DesignFolder[] folders)
     {
         DesignFolder[] written = [.. folders.Where(f => f.Verdict is not null)], foul = [.. written.Where(f => !f.IsClear)];
-        return folders.Length == 0 ? "" : string.Concat(foul.Take(40).Select(f => FormattableString.Invariant($"  design {f.Design.Seed}: {f.Verdict!.Tightest}; {string.Join(" ", f.Verdict.Findings.Select(x => x.Code + " " + x.Message))}\n"))
-            .Prepend(FormattableString.Invariant($"written to files and verified: {written.Length} of {folders.Length}, {foul.Length} not clear; least left over after play and budget: {written.Min(f => f.Verdict!.Tightest?.Clearance ?? double.PositiveInfinity):F4} mm; not written: {string.Join(", ", folders.Where(f => f.Refused is not null).GroupBy(f => f.Refused).Select(g => $"{g.Key} {g.Count()}"))}\n")));
+        return folders.Length == 0 ? ""
+            : string.Concat(foul.Take(40)
+                .Select(f =>
+                    FormattableString.Invariant(
+                        $"  design {f.Design.Seed}: {f.Verdict!.Tightest}; {string.Join(" ", f.Verdict.Findings.Select(x => x.Code + " " + x.Message))}\n"))
+            .Prepend(FormattableString.Invariant($"written to files and verified: {written.Length} of {folders.Length}, {foul.Length} not clear; ")
+            + "least left over after play and "
+            + FormattableString.Invariant($"budget: {written.Min(f => f.Verdict!.Tightest?.Clearance ?? double.PositiveInfinity):F4} mm; ")
+            + FormattableString.Invariant(
+                $"not written: {string.Join(", ", folders.Where(f => f.Refused is not null).GroupBy(f => f.Refused).Select(g => $"{g.Key} {g.Count()}"))}\n")));
     }
 
     // All of a design that a fault was found in.
     private static string One(RandomDesign design)
     {
         DesignTrial.Of(design, out var plan);
-        string[] stock = [.. design.Runs.SelectMany(r => r.Vehicles).Select(v => FormattableString.Invariant($"{v.Name}: pivots {v.PivotCentres:F2} wheelbases {v.LeadingWheelbase:F2} {v.TrailingWheelbase:F2} ahead {v.LeadingPivotAhead:F2} {v.TrailingPivotAhead:F2}; {string.Join("; ", v.Parts.Select(p => FormattableString.Invariant($"{p.Name} {p.Carrier} {p.ZLow:F3} to {p.ZHigh:F3} {string.Join(" ", p.Outline.Select(c => FormattableString.Invariant($"({c.X:F2},{c.Y:F2})")))}")))}"))];
-        string governs = plan is null ? "" : string.Join(", ", plan.Requirement.GoverningVehicle.Zip(plan.Requirement.GoverningPart, plan.Requirement.AtWall ?? []).GroupBy(g => g).Select(g => FormattableString.Invariant($"{plan.Requirement.Called(g.Key.First)} {g.Key.Second} {(g.Key.Third ? "at the wall" : "")} x{g.Count()}")));
-        return FormattableString.Invariant($"{design.Spec.Face}\n{design.Spec.Coping}\nheight {design.Spec.Height} ramp {design.Spec.StartRamp}\n{design.Budget.Play}\nmargin {design.Budget.Margin}\n{string.Join("\n", stock)}\ngoverns: {governs}\n");
+        string[] stock = [.. design.Runs.SelectMany(r => r.Vehicles).Select(v => FormattableString.Invariant($"{v.Name}: pivots {v.PivotCentres:F2} ")
+            + FormattableString.Invariant($"wheelbases {v.LeadingWheelbase:F2} {v.TrailingWheelbase:F2} ")
+            + FormattableString.Invariant(
+                $"ahead {v.LeadingPivotAhead:F2} {v.TrailingPivotAhead:F2}; {string.Join("; ", v.Parts.Select(p => FormattableString.Invariant($"{p.Name} {p.Carrier} {p.ZLow:F3} to {p.ZHigh:F3} {string.Join(" ", p.Outline.Select(c => FormattableString.Invariant($"({c.X:F2},{c.Y:F2})")))}")))}"))];
+        string governs = plan is null ? ""
+            : string.Join(", ", plan.Requirement.GoverningVehicle.Zip(plan.Requirement.GoverningPart, plan.Requirement.AtWall ?? []).GroupBy(g => g)
+                .Select(g => FormattableString.Invariant($"{plan.Requirement.Called(g.Key.First)} {g.Key.Second} {(g.Key.Third ? "at the wall" : "")} ")
+                + FormattableString.Invariant($"x{g.Count()}")));
+        return FormattableString.Invariant($"{design.Spec.Face}\n{design.Spec.Coping}\nheight {design.Spec.Height} ")
+            + FormattableString.Invariant(
+                $"ramp {design.Spec.StartRamp}\n{design.Budget.Play}\nmargin {design.Budget.Margin}\n{string.Join("\n", stock)}\ngoverns: {governs}\n");
     }
 
     // A row a design, for whoever looks at how they lie.
     private static string Table(IEnumerable<DesignTrial> trials)
-        => string.Concat(trials.OrderBy(t => t.Design.Seed).Select(t => FormattableString.Invariant($"{t.Design.Seed},{t.Design.Spec.Face.Edge},{t.Refused},{t.Spare:F5},{t.Allowed:F5},\"{t.Nearest}\"\n")).Prepend("seed,edge,refused,spare,allowed,nearest\n"));
+        =>
+        string.Concat(trials.OrderBy(t => t.Design.Seed)
+            .Select(t => FormattableString.Invariant($"{t.Design.Seed},{t.Design.Spec.Face.Edge},{t.Refused},{t.Spare:F5},{t.Allowed:F5},\"{t.Nearest}\"\n"))
+            .Prepend("seed,edge,refused,spare,allowed,nearest\n"));
 
     private static string Text(DesignTrial[] trials, int first, TimeSpan time)
     {
         var lines = new List<string>();
         void Say(FormattableString line) => lines.Add(FormattableString.Invariant(line));
-        DesignTrial[] planned = [.. trials.Where(t => double.IsFinite(t.Spare)).OrderBy(t => t.Spare)], fitted = [.. planned.Where(t => t.Design.Spec.Face.Edge == Platforms.EdgeStyle.Fitted)];
-        Say($"{trials.Length} designs from seed {first}: {planned.Length} planned, {trials.Length - planned.Length} refused, {time.TotalSeconds:F0} s ({Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds:F0} s of processor time)");
-        Say($"refused: {string.Join(", ", trials.Where(t => !double.IsFinite(t.Spare)).GroupBy(t => t.Refused ?? "nothing comes").OrderByDescending(g => g.Count()).Select(g => $"{g.Key} {g.Count()}"))}");
+        DesignTrial[] planned = [.. trials.Where(t => double.IsFinite(t.Spare)).OrderBy(t => t.Spare)],
+            fitted = [.. planned.Where(t => t.Design.Spec.Face.Edge == PlatformForge.Platforms.Specs.EdgeStyle.Fitted)];
+        Say(
+            $"{trials.Length} designs from seed {first}: {planned.Length} planned, {trials.Length - planned.Length} refused, {time.TotalSeconds:F0} s ({Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds:F0} s of processor time)");
+        Say(
+            $"refused: {string.Join(", ", trials.Where(t => !double.IsFinite(t.Spare)).GroupBy(t => t.Refused ?? "nothing comes").OrderByDescending(g => g.Count()).Select(g => $"{g.Key} {g.Count()}"))}");
         if (planned.Length > 0)
         {
             Say($"least over the budget: {planned[0].Spare:F4} mm (design {planned[0].Design.Seed}); allowed {-DesignTrial.Rounding:F3}");
@@ -87,7 +110,8 @@ internal static class DesignRuns
 
         if (fitted.Length > 0)
         {
-            Say($"fitted edges, over the budget at their nearest place: half within {fitted[fitted.Length / 2].Spare:F4} mm, 99 of 100 within {fitted[(int)(fitted.Length * 0.99)].Spare:F4}, most {fitted[^1].Spare:F4} (design {fitted[^1].Design.Seed}); allowed {DesignTrial.Generous:F3}");
+            Say(
+                $"fitted edges, over the budget at their nearest place: half within {fitted[fitted.Length / 2].Spare:F4} mm, 99 of 100 within {fitted[(int)(fitted.Length * 0.99)].Spare:F4}, most {fitted[^1].Spare:F4} (design {fitted[^1].Design.Seed}); allowed {DesignTrial.Generous:F3}");
         }
 
         DesignTrial[] near = [.. planned.Where(t => t.IsTooNear)], far = [.. planned.Where(t => t.IsTooFar).OrderByDescending(t => t.Spare)];

@@ -1,12 +1,14 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Benchmarks;
 
-/// <summary>What a survey leaves uncertain of the reach of five vehicles beside a metre of platform, from the set of admissible lines to every part's range.</summary>
+/// <summary>What a survey leaves uncertain of the reach of five vehicles beside a metre of platform, from the set of admissible lines to every part's
+/// range.</summary>
 internal static class DoubtRuns
 {
     private const double RulerError = 0.25, Platform = 1000, Before = 500;
@@ -14,7 +16,8 @@ internal static class DoubtRuns
     private static readonly Laying Laid = Laying.Usual(76.2, LaidAs.Flexible);
 
     private static readonly Centreline Line = TrackLayer.Lay(new("up", default, 0, [
-        new StraightSpec(400), new TransitionSpec(250, 760, Hand.Left), new CurveSpec(760, Hand.Left, 620), new TransitionSpec(250, null, Hand.Left), new StraightSpec(600)])).Value!;
+        new StraightSpec(400), new TransitionSpec(250, 760, Hand.Left), new CurveSpec(760, Hand.Left, 620), new TransitionSpec(250, null, Hand.Left),
+        new StraightSpec(600)])).Value!;
 
     public static void Report()
     {
@@ -27,7 +30,8 @@ internal static class DoubtRuns
             int repeats = readings > 1000 ? 3 : 9;
             var set = Timing.Of(() => AdmissibleLines.Of(Laid, bands, Line), repeats);
             var whole = Timing.Of(() => SurveyDoubt.Of(request, 0, new AdmissibleDoubt(AdmissibleLines.Of(Laid, bands, Line), Line)), repeats);
-            Console.WriteLine($"{readings,-28} {whole.Median,10:F1} {whole.Least,10:F1} {whole.Processor,13:F1} {(readings > 1000 ? 3000 : 100),8} {set.Least,12:F1}");
+            Console.WriteLine(
+                $"{readings,-28} {whole.Median,10:F1} {whole.Least,10:F1} {whole.Processor,13:F1} {(readings > 1000 ? 3000 : 100),8} {set.Least,12:F1}");
         }
     }
 

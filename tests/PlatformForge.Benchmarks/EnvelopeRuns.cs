@@ -1,4 +1,6 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
 
 namespace PlatformForge.Benchmarks;
@@ -19,7 +21,8 @@ internal static class EnvelopeRuns
     public static IReadOnlyList<Vehicle> Vehicles => Fleet;
 
     // Three bodies on four bogies, one of the five being a set.
-    private static readonly Vehicle[] WithTriplet = [.. Fleet[1..], Body("first", 168, 105.5, -81), Body("middle", 214, 104, -104), Body("last", 168, 81, -105.5)];
+    private static readonly Vehicle[] WithTriplet = [.. Fleet[1..], Body("first", 168, 105.5, -81), Body("middle", 214, 104, -104),
+        Body("last", 168, 81, -105.5)];
 
     public static void Report()
     {
@@ -43,7 +46,8 @@ internal static class EnvelopeRuns
         long before = GC.GetTotalAllocatedBytes(precise: true);
         EnvelopeSweeper.Sweep(request);
         double kilobytes = (GC.GetTotalAllocatedBytes(precise: true) - before) / 1024.0;
-        Console.WriteLine($"{what,-28} {timing.Median,10:F2} {timing.Least,10:F2} {timing.Processor,13:F2} {limit,8} {timing.Median / metres,11:F2} {kilobytes / metres,11:F0} {envelope.Count,9} {envelope.ErrorBound,9:F4}");
+        Console.WriteLine(
+            $"{what,-28} {timing.Median,10:F2} {timing.Least,10:F2} {timing.Processor,13:F2} {limit,8} {timing.Median / metres,11:F2} {kilobytes / metres,11:F0} {envelope.Count,9} {envelope.ErrorBound,9:F4}");
     }
 
     private static EnvelopeRequest Request(double length, Vehicle[] fleet)
@@ -52,7 +56,8 @@ internal static class EnvelopeRuns
         for (double laid = 0; laid < length + 1000; laid += 1230)
         {
             var hand = elements.Count % 8 < 4 ? Hand.Left : Hand.Right;
-            elements.AddRange([new TransitionSpec(260, 760, hand), new CurveSpec(760, hand, Length: 620), new TransitionSpec(200, null, hand), new StraightSpec(150)]);
+            elements.AddRange([new TransitionSpec(260, 760, hand), new CurveSpec(760, hand, Length: 620), new TransitionSpec(200, null, hand),
+                new StraightSpec(150)]);
         }
 
         var track = TrackLayer.Lay(new("track", default, 0, elements)).Value!;

@@ -2,10 +2,13 @@ using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 
 namespace PlatformForge.Benchmarks;
 
-/// <summary>How often the true reach lies within what a survey says of it, by how the track is said to be laid: track of the class and track that is not, made up from seeds that no test has.</summary>
+/// <summary>How often the true reach lies within what a survey says of it, by how the track is said to be laid: track of the class and track that is not, made
+/// up from seeds that no test has.</summary>
 internal static class HonestyRuns
 {
     private const int Seed = 880_000, Stations = 9;
@@ -24,7 +27,8 @@ internal static class HonestyRuns
     /// <param name="surveys">How many surveys a row.</param>
     public static void Report(string? truth = null, double spacing = 100, double error = 0.25, int seed = Seed, int surveys = 100)
     {
-        Console.WriteLine("truth, spacing, error: covered in flexible | at odds told | reading named or in doubt | a line outside told | told in all | covered or told | half range median, 95th || sectional covered, told, either, median || unknown covered, told, either, median");
+        Console.WriteLine("truth, spacing, error: covered in flexible | at odds told | reading named or in doubt | a line outside told | told in all | covered "
+            + "or told | half range median, 95th || sectional covered, told, either, median || unknown covered, told, either, median");
         if (truth is not null)
         {
             Row(Truths.Single(t => t.Truth == truth), spacing, error, seed, surveys);
@@ -55,9 +59,11 @@ internal static class HonestyRuns
         {
             var random = new Random(seed + (1000 * (int)spacing) + k);
             var line = MadeUpSurvey.Track(random, truth.Ease, truth.Kink);
-            var survey = MadeUpSurvey.String(line, random, spacing, error, Laying.Usual(76.2, LaidAs.Flexible), truth.Misread * error * ((random.Next(2) * 2) - 1));
+            var survey = MadeUpSurvey.String(line, random, spacing, error, Laying.Usual(76.2, LaidAs.Flexible),
+                truth.Misread * error * ((random.Next(2) * 2) - 1));
             var track = TrackSurveyor.Fit(survey).Value!;
-            bool doubted = track.Outliers.Concat(track.Doubted).Any(), toldFlexible = track.ContradictsFlexible || track.Outside is not null || track.ErrorTooSmall is not null || doubted;
+            bool doubted = track.Outliers.Concat(track.Doubted).Any(), toldFlexible = track.ContradictsFlexible || track.Outside is not null
+                || track.ErrorTooSmall is not null || doubted;
             foreach (var laid in new[] { LaidAs.Flexible, LaidAs.Sectional, LaidAs.Unknown })
             {
                 var said = track with { Laying = Laying.Usual(76.2, laid), FlexibleSet = laid == LaidAs.Sectional ? null : track.FlexibleSet };
@@ -81,8 +87,10 @@ internal static class HonestyRuns
         }
 
         double At(LaidAs laid, double share) => halves[(int)laid].Order().ElementAt((int)(share * halves[(int)laid].Count));
-        string flexible = $"{covered[1],4} | {odds,4} | {named,4} | {outside,4} | {toldAs[1],4} | {honest[1],4} | {At(LaidAs.Flexible, 0.5):0.00} {At(LaidAs.Flexible, 0.95):0.00}";
-        Console.WriteLine($"{truth.Truth,-8} {spacing,4} {error,5} {flexible} || {covered[2],4} {toldAs[2],4} {honest[2],4} {At(LaidAs.Sectional, 0.5):0.00} || {covered[0],4} {toldAs[0],4} {honest[0],4} {At(LaidAs.Unknown, 0.5):0.00}");
+        string flexible = $"{covered[1],4} | {odds,4} | {named,4} | {outside,4} | {toldAs[1],4} | {honest[1],4} "
+            + $"| {At(LaidAs.Flexible, 0.5):0.00} {At(LaidAs.Flexible, 0.95):0.00}";
+        Console.WriteLine($"{truth.Truth,-8} {spacing,4} {error,5} {flexible} || {covered[2],4} {toldAs[2],4} {honest[2],4} {At(LaidAs.Sectional, 0.5):0.00} "
+            + $"|| {covered[0],4} {toldAs[0],4} {honest[0],4} {At(LaidAs.Unknown, 0.5):0.00}");
         Console.WriteLine($"    outside of the sectional bound (told as positive): {string.Join(" ", missed)}");
     }
 

@@ -7,6 +7,7 @@ using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Tests.Verification;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Benchmarks;
 
@@ -18,7 +19,8 @@ internal static class HostileRuns
 {
     private const double MostSeconds = 5, MostMegabytes = 500, KilledAfter = 120;
 
-    private static readonly string[] Scraps = ["[", "]", "[[", "{", "}", "=", ",", ";", "\"", "\"\"\"", "#", "\n", "\\u12", "nan", "1e308", "-1e999", "<g>", "</g>", "]]>", "0\nARC\n", "\0", "é"];
+    private static readonly string[] Scraps = ["[", "]", "[[", "{", "}", "=", ",", ";", "\"", "\"\"\"", "#", "\n", "\\u12", "nan", "1e308", "-1e999", "<g>",
+        "</g>", "]]>", "0\nARC\n", "\0", "é"];
 
     // What a short run takes of the cases, and by how much less large folders are spoilt then.
     private const int Every = 3, Less = 10;
@@ -74,7 +76,8 @@ internal static class HostileRuns
 
         yield return Survey("svg style of 300,000 elements", "drawing", ".svg", Svg($"<style>{Repeat("<a>", 300_000)}{Repeat("</a>", 300_000)}</style>"));
         yield return Survey("svg of 300,000 groups", "drawing", ".svg", Svg(Repeat("<g>", 300_000) + Repeat("</g>", 300_000)));
-        yield return Survey("svg of 1,000,000 attributes", "drawing", ".svg", Svg($"<path {string.Concat(Enumerable.Range(0, 1_000_000).Select(i => $"a{i}=\"1\" "))}/>"));
+        yield return Survey("svg of 1,000,000 attributes", "drawing", ".svg",
+            Svg($"<path {string.Concat(Enumerable.Range(0, 1_000_000).Select(i => $"a{i}=\"1\" "))}/>"));
         yield return Survey("svg of 1,000,000 curves", "drawing", ".svg", Svg($"<path d=\"{Repeat("M0 0c1 9 2 -9 3 0", 1_000_000)}\"/>"));
         yield return Survey("svg with a style of 16 MB", "drawing", ".svg", Svg($"<path style=\"{Repeat("a:b;", 4_000_000)}\" d=\"M0 0L1000 0\"/>"));
         yield return Survey("dxf arc of 1e300 degrees", "drawing", ".dxf", Dxf("0\nARC\n8\n0\n10\n0\n20\n0\n40\n600\n50\n0\n51\n1e300\n"));
@@ -111,7 +114,12 @@ internal static class HostileRuns
     private static int Run(string name, string[] arguments)
     {
         string tool = Path.GetFullPath("src/PlatformForge.Cli/bin/Release/net10.0/PlatformForge.Cli.dll");
-        using var process = Process.Start(new ProcessStartInfo("dotnet", [tool, .. arguments]) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true })!;
+        using var process = Process.Start(new ProcessStartInfo("dotnet", [tool, .. arguments])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true
+        })!;
         var told = Task.WhenAll(process.StandardOutput.ReadToEndAsync(), process.StandardError.ReadToEndAsync());
         var clock = Stopwatch.StartNew();
         double most = 0, seconds = 0;
@@ -136,7 +144,8 @@ internal static class HostileRuns
         process.WaitForExit();
         int letters = told.Result.Sum(t => t.Length);
         bool holds = process.ExitCode is not (1 or > 127 or < 0) && seconds <= MostSeconds && most <= MostMegabytes && letters < 20_000;
-        Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{name,-40} exit {process.ExitCode,3} {seconds,6:F1} s {most,6:F0} MB {letters,7} letters  {(holds ? "" : "BROKEN")}"));
+        Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
+            $"{name,-40} exit {process.ExitCode,3} {seconds,6:F1} s {most,6:F0} MB {letters,7} letters  {(holds ? "" : "BROKEN")}"));
         return holds ? 0 : 1;
     }
 
@@ -148,7 +157,8 @@ internal static class HostileRuns
         int thrown = 0;
         for (int i = 0; i < count; i++)
         {
-            string project = Mutated(random, PresetShelf.Sample("pendlewick")!), table = Mutated(random, Rows(30, r => (10.0 * r, 0))), drawing = Mutated(random, Svg("<g><path d=\"M0 0c1 9 2 -9 3 0A5 6 7 0 1 8 9\"/></g>"));
+            string project = Mutated(random, PresetShelf.Sample("pendlewick")!), table = Mutated(random, Rows(30, r => (10.0 * r, 0))),
+                drawing = Mutated(random, Svg("<g><path d=\"M0 0c1 9 2 -9 3 0A5 6 7 0 1 8 9\"/></g>"));
             byte[] bytes = [.. stl.Select(b => random.Next(40) == 0 ? (byte)random.Next(256) : b)];
             foreach (var read in new Action[]
             {
@@ -209,7 +219,8 @@ internal static class HostileRuns
     private static string Rows(int count, Func<int, (double X, double Y)> at) =>
         "x;y\n" + string.Concat(Enumerable.Range(0, count).Select(at).Select(p => string.Create(CultureInfo.InvariantCulture, $"{p.X:F2};{p.Y:F2}\n")));
 
-    private static string Svg(string inside) => $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"1000mm\" height=\"1000mm\" viewBox=\"0 0 1000 1000\">{inside}</svg>";
+    private static string Svg(string inside) => "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"1000mm\" height=\"1000mm\" viewBox=\"0 0 1000 "
+        + $"1000\">{inside}</svg>";
 
     private static string Dxf(string entities) => $"0\nSECTION\n2\nENTITIES\n{entities}0\nENDSEC\n0\nEOF\n";
 

@@ -2,10 +2,14 @@ using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 
 namespace PlatformForge.Benchmarks;
 
-/// <summary>Sectional track with one of its stated joints off its place: how often that is told, and whether the true line lies within the bound all the same. From seeds that no test has.</summary>
+/// <summary>Sectional track with one of its stated joints off its place: how often that is told, and whether the true line lies within the bound all the same.
+/// From seeds that no test has.</summary>
 internal static class JointRuns
 {
     private const int Stations = 9;
@@ -30,10 +34,12 @@ internal static class JointRuns
             var (line, joints) = MadeUpPieces.Pieces(new Random(seed + (1000 * (int)spacing) + k));
             int moved = 1 + (k % (joints.Length - 2));
             double[] stated = [.. joints.Select((j, i) => i == moved ? j + (k % 2 == 0 ? off : -off) : j)];
-            var survey = MadeUpPieces.Told(MadeUpSurvey.String(line, new Random(k), spacing, Error, MadeUpPieces.Said(stated, radii ? MadeUpPieces.Radii : [])), line);
+            var survey = MadeUpPieces.Told(MadeUpSurvey.String(line, new Random(k), spacing, Error,
+                MadeUpPieces.Said(stated, radii ? MadeUpPieces.Radii : [])), line);
             var fitted = TrackSurveyor.Fit(survey);
             var track = fitted.Value!;
-            string codes = string.Join(" ", fitted.Findings.Select(f => f.Code).Where(c => c is "PF2192" or "PF2193" or "PF2197" or "PF2198" or "PF2120" or "PF2145").Distinct());
+            string codes = string.Join(" ", fitted.Findings.Select(f => f.Code)
+                .Where(c => c is "PF2192" or "PF2193" or "PF2197" or "PF2198" or "PF2120" or "PF2145").Distinct());
             blamed += codes.Contains("PF2197", StringComparison.Ordinal) || codes.Contains("PF2198", StringComparison.Ordinal) ? 1 : 0;
             double beyond = Beyond(line, track, halves);
             var moves = SectionalLines.Moves(survey, track);
@@ -53,9 +59,13 @@ internal static class JointRuns
             }
         }
 
-        string best = string.Join(" ", new[] { 0.5, 0.8, 0.9, 0.95, 0.99, 1 }.Select(q => $"{gains.Order().ElementAt((int)Math.Min(gains.Count - 1, q * gains.Count)):0.0}"));
-        Console.WriteLine($"off {off}, every {spacing}, radii {radii}: told {told} (a joint {blamed}), within {within}, either {honest} of {surveys}; half of the range {halves.Order().ElementAt(halves.Count / 2):0.000}; gains {best}");
-        string allowed = string.Join("; ", limits.Select((g, i) => $"{g}: {honestAt[i]} {wider[i].Order().ElementAt(wider[i].Count / 2):0.000} {wider[i].Average():0.000}"));
+        string best =
+            string.Join(" ",
+                new[] { 0.5, 0.8, 0.9, 0.95, 0.99, 1 }.Select(q => $"{gains.Order().ElementAt((int)Math.Min(gains.Count - 1, q * gains.Count)):0.0}"));
+        Console.WriteLine($"off {off}, every {spacing}, radii {radii}: told {told} (a joint {blamed}), within {within}, either {honest} of {surveys}; half of "
+            + $"the range {halves.Order().ElementAt(halves.Count / 2):0.000}; gains {best}");
+        string allowed =
+            string.Join("; ", limits.Select((g, i) => $"{g}: {honestAt[i]} {wider[i].Order().ElementAt(wider[i].Count / 2):0.000} {wider[i].Average():0.000}"));
         Console.WriteLine("  places for a joint allowed for from a gain of so much (1000: none): either, median and mean of half of the range: " + allowed);
     }
 

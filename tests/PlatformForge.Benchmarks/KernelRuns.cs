@@ -3,7 +3,11 @@ using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Solids.Kernel.Meshing;
+using PlatformForge.Solids.Kernel.Meshing.Cutting;
+using PlatformForge.Solids.Kernel.Meshing.Polygons;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Benchmarks;
@@ -123,7 +127,8 @@ internal static class KernelRuns
         StlWriter.ToBytes(mesh, "benchmark", threads: 1);
         phases.Lap("bytes");
         phases.Note = $"{table.Count} blocks, {table.U.Length} corners, {table.Planes.Length} planes, {segments} segments, {plan.NodeCount} nodes, " +
-            $"{plan.EdgeCount} edges, {diagonals.Length} diagonals, {faces.FaceCount} faces, {boundaries} boundaries, {levels.Corner.Length} corners of levels, " +
+            $"{plan.EdgeCount} edges, {diagonals.Length} diagonals, {faces.FaceCount} faces, {boundaries} boundaries, {levels.Corner.Length} corners of "
+                + "levels, " +
             $"{levelCount} levels, {strips} strips, {parted} parted, {polygonCorners} polygon corners, {mesh.Vertices.Length} vertices, " +
             $"{mesh.TriangleCount} triangles";
     }

@@ -1,12 +1,19 @@
 using System.Diagnostics;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Features.Kinds;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Walls;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Solids.Reliefs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Track;
@@ -75,7 +82,9 @@ internal static class MasonryRuns
 
             double cpu = Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds - before;
             Console.WriteLine(
-                $"{metres} m, both faces: {pieces.Count} sections, {pieces.Sum(p => p.Solid.Mesh.TriangleCount)} triangles; shaped {shaped:F0} ms, with bytes {clock.Elapsed.TotalMilliseconds:F0}, of processor {cpu:F0}; {bytes / 1e6:F0} MB of files; peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MB");
+                $"{metres} m, both faces: {pieces.Count} sections, {pieces.Sum(p => p.Solid.Mesh.TriangleCount)} triangles; shaped {shaped:F0} ms, with "
+                    + $"bytes {clock.Elapsed.TotalMilliseconds:F0}, of processor {cpu:F0}; {bytes / 1e6:F0} MB of files; "
+                    + $"peak {Process.GetCurrentProcess().PeakWorkingSet64 / 1048576} MB");
         }
     }
 
@@ -99,7 +108,8 @@ internal static class MasonryRuns
         }, repeats);
     }
 
-    /// <summary>What a value never seen before costs on a metre of brick all round, and what is made anew for it: pieces alone, and with their account.</summary>
+    /// <summary>What a value never seen before costs on a metre of brick all round, and what is made anew for it: pieces alone, and with their
+    /// account.</summary>
     public static void Edits(int repeats, string part)
     {
         var printer = PrinterSpec.Oblong(340, 340, 250);
@@ -140,7 +150,8 @@ internal static class MasonryRuns
                 work();
                 double megabytes = (GC.GetTotalAllocatedBytes(true) - before) / 1e6;
                 var made = memory.Counts.Select(c => (c.Key, Made: c.Value.Made - asked.GetValueOrDefault(c.Key).Made)).Where(c => c.Made > 0);
-                Console.Write($"{what,-24}{of,-13}{timing.Median,8:F1}{timing.Least,8:F1}{timing.Processor,8:F1}{megabytes,8:F1}{GC.CollectionCount(0) - young,4}  ");
+                Console.Write(
+                    $"{what,-24}{of,-13}{timing.Median,8:F1}{timing.Least,8:F1}{timing.Processor,8:F1}{megabytes,8:F1}{GC.CollectionCount(0) - young,4}  ");
                 Console.WriteLine(string.Join(", ", made.Select(c => $"{c.Key} {c.Made}")));
             }
 

@@ -20,7 +20,12 @@ internal static partial class Peers
             return null;
         }
 
-        var start = new ProcessStartInfo("node") { WorkingDirectory = Path.Combine(folder, "manifold"), RedirectStandardOutput = true, UseShellExecute = false };
+        var start = new ProcessStartInfo("node")
+        {
+            WorkingDirectory = Path.Combine(folder, "manifold"),
+            RedirectStandardOutput = true,
+            UseShellExecute = false
+        };
         foreach (string argument in new[] { "bench.mjs", solid, repeats.ToString(CultureInfo.InvariantCulture) })
         {
             start.ArgumentList.Add(argument);

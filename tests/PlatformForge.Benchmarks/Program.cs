@@ -3,10 +3,12 @@ using PlatformForge.Benchmarks;
 using PlatformForge.Benchmarks.Ahead;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Meshes;
 
-// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long | spread [REPEATS] | edits [REPEATS [PART OF AN EDIT]]] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | ahead ... | session ... | starts [PIECE PIECES]
-//     | hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
+// dotnet run -c Release --project tests/PlatformForge.Benchmarks [-- <folder of the peers> | kernel [REPEATS] | masonry [long | spread [REPEATS] | edits
+// [REPEATS [PART OF AN EDIT]]] | envelope | survey | doubt | honesty | joints | scale FOLDER | sets ... | ahead ... | session ... | starts [PIECE PIECES] |
+// hostile [SEED [COUNT [few]]] | designs --count N --seed FIRST --report FILE --verify N --halts]
 CultureInfo.CurrentCulture = CultureInfo.InvariantCulture;
 if (args is ["envelope"])
 {
@@ -47,7 +49,8 @@ if (args is ["masonry"])
 if (args is ["starts", ..])
 {
     // starts [PIECE PIECES]
-    return StartRuns.Report(args.Length > 2 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1, args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1) == 0 ? 0 : 1;
+    return StartRuns.Report(args.Length > 2 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1,
+        args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1) == 0 ? 0 : 1;
 }
 
 if (args is ["designs", ..])
@@ -57,7 +60,8 @@ if (args is ["designs", ..])
 
 if (args is ["hostile", ..])
 {
-    int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1, count = args.Length > 2 ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1000;
+    int seed = args.Length > 1 ? int.Parse(args[1], CultureInfo.InvariantCulture) : 1, count = args.Length > 2
+        ? int.Parse(args[2], CultureInfo.InvariantCulture) : 1000;
     return HostileRuns.Report(seed, count, few: args is [.., "few"]) == 0 ? 0 : 1;
 }
 
@@ -185,5 +189,6 @@ void Report(string name, Timing timing, double limit, string? peer, params Solid
     string versus = other is { } ms ? $"{ms,8:F1}  {ms / timing.Median,5:F1}" : "       -      -";
     bool sound = solids.All(s => MeshCheck.Inspect(s.Mesh).IsSound);
     Console.WriteLine(
-        $"{name,-28} {timing.Median,10:F2} {timing.Least,10:F2} {limit,8:F1}  {versus}  {solids.Sum(s => s.Mesh.TriangleCount),9} {solids.Sum(s => s.ColumnVolume),12:F2}  {sound}");
+        $"{name,-28} {timing.Median,10:F2} {timing.Least,10:F2} {limit,8:F1}  {versus} "
+            + $" {solids.Sum(s => s.Mesh.TriangleCount),9} {solids.Sum(s => s.ColumnVolume),12:F2}  {sound}");
 }

@@ -51,7 +51,8 @@ public static class ReferenceSection
     {
         double step = 2 * Math.Acos(1 - (ChordError / Back));
         int level = (int)Math.Ceiling(RampAngle / step), ramp = (int)Math.Ceiling((Angle - RampAngle) / step);
-        return [.. Enumerable.Range(0, level).Select(i => RampAngle * i / level), .. Enumerable.Range(0, ramp + 1).Select(i => RampAngle + ((Angle - RampAngle) * i / ramp))];
+        return [.. Enumerable.Range(0, level).Select(i => RampAngle * i / level),
+            .. Enumerable.Range(0, ramp + 1).Select(i => RampAngle + ((Angle - RampAngle) * i / ramp))];
     }
 
     private static Point2 Polar(double r, double t) => Point2.FromAngle(t) * r;
@@ -189,9 +190,11 @@ public static class ReferenceSection
     }
 
     private static void Box(List<ColumnBlock> blocks, double angle, double r0, double r1, double u0, double u1, double z0, double z1, BlockAction action) =>
-        blocks.Add(new([Local(angle, 0, new(r0, u0)), Local(angle, 0, new(r1, u0)), Local(angle, 0, new(r1, u1)), Local(angle, 0, new(r0, u1))], new(z0), new(z1), action, Paint.Wall));
+        blocks.Add(new([Local(angle, 0, new(r0, u0)), Local(angle, 0, new(r1, u0)), Local(angle, 0, new(r1, u1)), Local(angle, 0, new(r0, u1))], new(z0),
+            new(z1), action, Paint.Wall));
 
-    private static void Quad(List<ColumnBlock> blocks, double t0, double t1, double turn, double r0, double r1, HeightPlane lower, HeightPlane upper, BlockAction action) =>
+    private static void Quad(List<ColumnBlock> blocks, double t0, double t1, double turn, double r0, double r1, HeightPlane lower, HeightPlane upper,
+        BlockAction action) =>
         blocks.Add(new([Polar(r0, t0 + turn), Polar(r1, t0 + turn), Polar(r1, t1 + turn), Polar(r0, t1 + turn)], lower, upper, action, Paint.Deck));
 
     /// <summary>A facet between a curved surface and a level one.</summary>
@@ -237,7 +240,8 @@ public static class ReferenceSection
     }
 
     /// <summary>The two triangles of a twisted facet; the diagonal starts at the inner or at the outer radius of the first station.</summary>
-    private static IEnumerable<(Point2[] Ring, HeightPlane Plane)> Triangles(double t0, double t1, double turn, double r0, double r1, Func<double, double> height, bool fromInner)
+    private static IEnumerable<(Point2[] Ring, HeightPlane Plane)> Triangles(double t0, double t1, double turn, double r0, double r1,
+        Func<double, double> height, bool fromInner)
     {
         Point3 P(double r, double t)
         {

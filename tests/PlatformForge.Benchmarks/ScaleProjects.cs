@@ -4,7 +4,8 @@ using static System.FormattableString;
 namespace PlatformForge.Benchmarks;
 
 /// <summary>
-/// Projects that grow in one thing at a time: length of a platform on 30 m of track with eight vehicles, gaps of a fence, boards, and platforms. Each is to be run with
+/// Projects that grow in one thing at a time: length of a platform on 30 m of track with eight vehicles, gaps of a fence, boards, and platforms. Each is to be
+/// run with
 /// <c>/usr/bin/time -v</c>, since the memory of one process is asked for; time and memory have to grow with the thing and no faster.
 /// </summary>
 internal static class ScaleProjects
@@ -26,15 +27,21 @@ internal static class ScaleProjects
             Save(Invariant($"length-{length}"), Project(Stock, Long(length, "")));
         }
 
-        // Slabs of 12 mm come by threes into step with gaps 20 mm apart: with a number of gaps that leaves another rest their joints drift along the posts, and for metres there is no place for a cut.
+        // Slabs of 12 mm come by threes into step with gaps 20 mm apart: with a number of gaps that leaves another rest their joints drift along the posts, and
+        // for metres there is no place for a cut.
         foreach (int count in (int[])[250, 502, 1000])
         {
-            Save(Invariant($"gaps-{count}"), Project(Few, Long(400 + (count * GapPitch), "[platform.fence]\npitch = 8\ninset = 2.5\n" + Many(count, i => Invariant($"[[platform.fence.gap]]\nfrom = {8200 + (i * GapPitch)}\nto = {8204 + (i * GapPitch)}\n")))));
+            Save(Invariant($"gaps-{count}"),
+                Project(Few, Long(400 + (count * GapPitch), "[platform.fence]\npitch = 8\ninset = 2.5\n"
+                    + Many(count, i => Invariant($"[[platform.fence.gap]]\nfrom = {8200 + (i * GapPitch)}\nto = {8204 + (i * GapPitch)}\n")))));
         }
 
         foreach (int count in (int[])[225, 450, 900])
         {
-            Save(Invariant($"boards-{count}"), Project(Few, Long(300 + (count * BoardPitch), Many(count, i => Invariant($"[[platform.board]]\nname = \"b{i}\"\nat = {8150 + (i * BoardPitch)}\ninset = 12\nalong = 1.2\nacross = 2.4\ndepth = 4\n")))));
+            Save(Invariant($"boards-{count}"),
+                Project(Few,
+                    Long(300 + (count * BoardPitch), Many(count, i => Invariant($"[[platform.board]]\nname = \"b{i}\"\nat = {8150 + (i * BoardPitch)}\ninset ")
+                        + "= 12\nalong = 1.2\nacross = 2.4\ndepth = 4\n"))));
         }
 
         foreach (int count in (int[])[25, 50, 100, 200])

@@ -4,8 +4,8 @@ using System.Globalization;
 namespace PlatformForge.Benchmarks;
 
 /// <summary>
-/// What long platforms, fences, boards and many platforms cost: each of <see cref="ScaleProjects"/> goes through <c>check</c> and <c>build</c> in a process of its own, and its
-/// time and largest memory are held against what is asked (docs/decisions/0058-streamed-builds.md).
+/// What long platforms, fences, boards and many platforms cost: each of <see cref="ScaleProjects"/> goes through <c>check</c> and <c>build</c> in a process of
+/// its own, and its time and largest memory are held against what is asked (docs/decisions/0058-streamed-builds.md).
 /// </summary>
 internal static class ScaleRuns
 {
@@ -38,7 +38,8 @@ internal static class ScaleRuns
                 foreach (string command in new[] { "check", "build" })
                 {
                     string[] output = command == "build" ? ["--output", Path.Combine(folder, "out")] : [];
-                    over += Run(program, project, command, command == "check" ? check : build, [command, "-q", Path.Combine(folder, project + ".toml"), .. output]);
+                    over += Run(program, project, command, command == "check" ? check : build,
+                        [command, "-q", Path.Combine(folder, project + ".toml"), .. output]);
                 }
 
                 Directory.Delete(Path.Combine(folder, "out"), recursive: true);
@@ -82,7 +83,9 @@ internal static class ScaleRuns
         bool holds = process.ExitCode == 0 && seconds <= asked && most <= MostMegabytes;
         string time = double.IsFinite(asked) ? asked.ToString("F1", CultureInfo.InvariantCulture) : "-";
         Console.WriteLine(string.Create(
-            CultureInfo.InvariantCulture, $"{project,-16} {command,-7} {process.ExitCode,5} {seconds,9:F1} {time,6} {processor,10:F1} {most,6:F0} {MostMegabytes,6:F0}  {(holds ? "" : "OVER")}"));
+            CultureInfo.InvariantCulture,
+            $"{project,-16} {command,-7} {process.ExitCode,5} {seconds,9:F1} {time,6} {processor,10:F1} {most,6:F0} {MostMegabytes,6:F0} "
+                + $" {(holds ? "" : "OVER")}"));
         return holds ? 0 : 1;
     }
 }

@@ -1,18 +1,20 @@
 using System.Diagnostics;
 using System.Globalization;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Memories;
 using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Benchmarks;
 
 /// <summary>
-/// What a figure costs that was never seen before, in a process that has worked for a while: the pieces, everything, and both from nothing. And, on demand, the law of the
-/// memory at any length.
+/// What a figure costs that was never seen before, in a process that has worked for a while: the pieces, everything, and both from nothing. And, on demand, the
+/// law of the memory at any length.
 /// </summary>
 internal static class SessionRuns
 {
@@ -22,7 +24,8 @@ internal static class SessionRuns
         ("deck thickness", x => [Of("platform[0].deck.thickness", 1.4 + x)]),
         ("a board's place", x => [Of("platform[0].board[0].at", 590 + (15 * x))]),
         ("a fence's pitch", x => [Of("platform[0].fence.pitch", 27 + (10 * x))]),
-        ("edge style", x => [$"platform[0].face.edge={((int)(x * 1e4) % 2 == 0 ? "faired" : "uniform")}", Of("clearance.running", 0.8 + (0.4 * x))]), // a style has few values: a figure goes with it
+        // a style has few values: a figure goes with it
+        ("edge style", x => [$"platform[0].face.edge={((int)(x * 1e4) % 2 == 0 ? "faired" : "uniform")}", Of("clearance.running", 0.8 + (0.4 * x))]),
         ("a vehicle's width", x => [Of("vehicle[0].width", 33.5 + x)]),
     ];
 
@@ -34,7 +37,8 @@ internal static class SessionRuns
     public static void Report(int repeats)
     {
         string text = PresetShelf.Sample("pendlewick")!;
-        Console.WriteLine($"session: Pendlewick, {repeats} values never seen before each, on {Environment.ProcessorCount} cores; ms: wall median, least, processor median");
+        Console.WriteLine($"session: Pendlewick, {repeats} values never seen before each, on {Environment.ProcessorCount} cores; ms: "
+            + "wall median, least, processor median");
         Head();
         foreach (var (what, set) in Edits)
         {
@@ -50,7 +54,8 @@ internal static class SessionRuns
         var costs = new Dictionary<string, List<double>>(StringComparer.Ordinal);
         for (int i = 0; i < repeats + Warm; i++)
         {
-            var project = ProjectReader.Read(PresetShelf.Sample("pendlewick")!, "pendlewick.toml", null, [Override.Parse(Edits[0].Set((i + 0.5) / (repeats + Warm))[0]).Value!]).Value!;
+            var project = ProjectReader.Read(PresetShelf.Sample("pendlewick")!, "pendlewick.toml", null,
+                [Override.Parse(Edits[0].Set((i + 0.5) / (repeats + Warm))[0]).Value!]).Value!;
             var work = OutputFiles.Work(DesignRun.Design(project, RunWatch.None).Value!, new() { Pictures = false }, Memory.None, default);
             foreach (var file in work.Held.Concat(work.Shown))
             {
@@ -70,15 +75,18 @@ internal static class SessionRuns
     private static void Readings(int repeats)
     {
         using var files = new SampleFolder("pendlewick-string");
-        string text = PresetShelf.Sample("pendlewick-string")!, file = Path.Combine(files.Path!, "survey/pendlewick-string.csv"), readings = File.ReadAllText(file);
+        string text = PresetShelf.Sample("pendlewick-string")!, file = Path.Combine(files.Path!, "survey/pendlewick-string.csv"),
+            readings = File.ReadAllText(file);
         Console.WriteLine($"Pendlewick by a string, {repeats} each");
         Row("one reading", repeats, x =>
         {
-            File.WriteAllText(file, readings.Replace("100,46.5", string.Create(CultureInfo.InvariantCulture, $"100,{46.4 + (0.2 * x):R}"), StringComparison.Ordinal));
+            File.WriteAllText(file, readings.Replace("100,46.5", string.Create(CultureInfo.InvariantCulture, $"100,{46.4 + (0.2 * x):R}"),
+                StringComparison.Ordinal));
             return ProjectReader.Read(text, "pendlewick-string.toml", files.Path).Value!;
         }, warm: 4);
         File.WriteAllText(file, readings);
-        Row("ramp length", repeats, x => ProjectReader.Read(text, "pendlewick-string.toml", files.Path, [Override.Parse(Edits[0].Set(x)[0]).Value!]).Value!, warm: 4);
+        Row("ramp length", repeats, x => ProjectReader.Read(text, "pendlewick-string.toml", files.Path, [Override.Parse(Edits[0].Set(x)[0]).Value!]).Value!,
+            warm: 4);
     }
 
     private static void Head() => Console.WriteLine(
@@ -97,8 +105,10 @@ internal static class SessionRuns
             Dossier? dossier = null;
             Action[] runs =
             [
-                () => DesignRun.Shapes(project, known), () => dossier = DesignRun.Design(project, known).Value!, () => TrialVerdict.Of(dossier!, memory: memory),
-                () => OutputFiles.Of(dossier!, plain, memory: memory), () => DesignRun.Shapes(project, RunWatch.None), () => DesignRun.Design(project, RunWatch.None),
+                () => DesignRun.Shapes(project, known), () => dossier = DesignRun.Design(project, known).Value!,
+                () => TrialVerdict.Of(dossier!, memory: memory),
+                () => OutputFiles.Of(dossier!, plain, memory: memory), () => DesignRun.Shapes(project, RunWatch.None),
+                () => DesignRun.Design(project, RunWatch.None),
             ];
             for (int run = 0; run < runs.Length; run++)
             {
@@ -115,11 +125,13 @@ internal static class SessionRuns
             }
         }
 
-        Console.WriteLine($"{what,-20}" + string.Concat(columns.Select(c => $"  {Median(c.Select(t => t.Wall)),8:F1}{c.Min(t => t.Wall),7:F1}{Median(c.Select(t => t.Processor)),7:F1}")));
+        Console.WriteLine($"{what,-20}"
+            + string.Concat(columns.Select(c => $"  {Median(c.Select(t => t.Wall)),8:F1}{c.Min(t => t.Wall),7:F1}{Median(c.Select(t => t.Processor)),7:F1}")));
     }
 
     // With sets and two tracks, an island, a lamp, a survey whose readings are turned too.
-    private static readonly string[] LawSamples = ["pendlewick", "pendlewick-sets", "pendlewick", "thornhithe", "emberlow", "pendlewick-string", "sandhope", "straight-halt"];
+    private static readonly string[] LawSamples = ["pendlewick", "pendlewick-sets", "pendlewick", "thornhithe", "emberlow", "pendlewick-string", "sandhope",
+        "straight-halt"];
 
     /// <summary>Random edits of any keys, with runs stopped anywhere; each held, byte by byte, against a run from nothing.</summary>
     /// <param name="count">How many edits.</param>
@@ -148,7 +160,8 @@ internal static class SessionRuns
             (stopped, made) = (stopped + edits.Stopped, made + edits.Made);
         }
 
-        Console.WriteLine($"session law: {done} edits up to seed {seed - 1}, {made} designs compared byte by byte, {stopped} runs stopped on the way, {wrong} differ");
+        Console.WriteLine($"session law: {done} edits up to seed {seed - 1}, {made} designs compared byte by byte, {stopped} runs stopped on the way, {wrong} "
+            + "differ");
         return wrong;
     }
 

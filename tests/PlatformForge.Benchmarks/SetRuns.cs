@@ -6,8 +6,8 @@ using static System.FormattableString;
 namespace PlatformForge.Benchmarks;
 
 /// <summary>
-/// What the sets of files cost that are made on request, in processes of their own: the plain build and the one with everything by turns, so that both meet the same
-/// machine; and the full-size paper of a platform of 10 m.
+/// What the sets of files cost that are made on request, in processes of their own: the plain build and the one with everything by turns, so that both meet the
+/// same machine; and the full-size paper of a platform of 10 m.
 /// </summary>
 internal static partial class SetRuns
 {
@@ -31,16 +31,22 @@ internal static partial class SetRuns
             }
         }
 
-        Console.WriteLine(Invariant($"{project}, {repeats} times each, ms: median and least of the wall's clock, of the processor; over the usual sets by the medians"));
+        Console.WriteLine(Invariant($"{project}, {repeats} times each, ms: median and least of the wall's clock, of the processor; ")
+            + "over the usual sets by the medians");
         var plain = runs[Usual];
         foreach (var (set, times) in runs)
         {
             string name = set == Usual ? "usual sets" : set.Replace(Usual + ",", "with ", StringComparison.Ordinal);
-            Line(name, times, Invariant($"  {Median(times, t => t.Wall) - Median(plain, t => t.Wall),7:+0;-0} {Median(times, t => t.Processor) - Median(plain, t => t.Processor),7:+0;-0}"));
+            Line(name, times,
+                Invariant(
+                    $"  {Median(times, t => t.Wall) - Median(plain, t => t.Wall),7:+0;-0} {Median(times, t => t.Processor) - Median(plain, t => t.Processor),7:+0;-0}"));
         }
 
         ScaleProjects.Write(folder);
-        List<(double, double)> paper = [.. Enumerable.Range(0, repeats).Select(_ => Run(program, ["paper", Path.Combine(folder, Long + ".toml"), "--output", Path.Combine(folder, Path.GetRandomFileName()), "--quiet"]))];
+        List<(double, double)> paper =
+            [.. Enumerable.Range(0, repeats)
+                .Select(_ =>
+                    Run(program, ["paper", Path.Combine(folder, Long + ".toml"), "--output", Path.Combine(folder, Path.GetRandomFileName()), "--quiet"]))];
         Line("paper of 10 m, whole command", paper, "");
         Directory.Delete(folder, recursive: true);
     }
@@ -48,7 +54,8 @@ internal static partial class SetRuns
     private static void Line(string name, List<(double Wall, double Processor)> times, string more) => Console.WriteLine(Invariant(
         $"{name,-30} {Median(times, t => t.Wall),7:F0} {times.Min(t => t.Wall),7:F0} {Median(times, t => t.Processor),7:F0} {times.Min(t => t.Processor),7:F0}{more}"));
 
-    private static double Median(List<(double Wall, double Processor)> times, Func<(double Wall, double Processor), double> of) => times.Select(of).Order().ElementAt(times.Count / 2);
+    private static double Median(List<(double Wall, double Processor)> times, Func<(double Wall, double Processor), double> of) =>
+        times.Select(of).Order().ElementAt(times.Count / 2);
 
     private static (double Wall, double Processor) Run(string program, string[] arguments)
     {
@@ -59,7 +66,8 @@ internal static partial class SetRuns
         string told = process.StandardError.ReadToEnd();
         process.WaitForExit();
         double wall = Stopwatch.GetElapsedTime(begun).TotalMilliseconds;
-        return process.ExitCode == 0 && Spent().Match(told) is { Success: true } spent ? (wall, double.Parse(spent.Groups[1].Value, CultureInfo.InvariantCulture))
+        return process.ExitCode == 0 && Spent().Match(told) is { Success: true } spent
+            ? (wall, double.Parse(spent.Groups[1].Value, CultureInfo.InvariantCulture))
             : throw new InvalidOperationException(Invariant($"{string.Join(' ', arguments)}\n{told}"));
     }
 

@@ -10,8 +10,10 @@ using PlatformForge.Projects.Starts;
 namespace PlatformForge.Benchmarks;
 
 /// <summary>
-/// The whole walk of which the tests take a few steps: each scale with each vehicle and sharpness of track, shapes and beds in turn, is asked for in the library, without a command line around it;
-/// <c>init</c> has tried its file before it gives it, so one trial tells. What is refused is asked for once more as its message says, and has to be given then. Radii are those of the real railway.
+/// The whole walk of which the tests take a few steps: each scale with each vehicle and sharpness of track, shapes and beds in turn, is asked for in the
+/// library, without a command line around it;
+/// <c>init</c> has tried its file before it gives it, so one trial tells. What is refused is asked for once more as its message says, and has to be given then.
+/// Radii are those of the real railway.
 /// </summary>
 internal static partial class StartRuns
 {
@@ -59,7 +61,8 @@ internal static partial class StartRuns
         }
 
         Console.WriteLine(string.Create(CultureInfo.InvariantCulture,
-            $"piece {piece} of {pieces}: {all.Length} combinations, {given} given, {refused} refused with what works, {faults.Count} at fault; {clock.Elapsed.TotalSeconds:0} s"));
+            $"piece {piece} of {pieces}: {all.Length} combinations, {given} given, {refused} refused with what works, {faults.Count} at "
+                + $"fault; {clock.Elapsed.TotalSeconds:0} s"));
         return faults.Count;
     }
 
@@ -96,7 +99,8 @@ internal static partial class StartRuns
             (choice, found) = (choice with { Bed = (Number(bed.Groups[1].Value), Number(bed.Groups[2].Value)) }, true);
         }
 
-        return Scale().Match(said) is { Success: true } scale ? choice with { Scale = PresetShelf.Find(PresetKind.Scales, scale.Groups[1].Value)! } : found ? choice : null;
+        return Scale().Match(said) is { Success: true } scale ? choice with { Scale = PresetShelf.Find(PresetKind.Scales, scale.Groups[1].Value)! } : found
+            ? choice : null;
     }
 
     private static TrackPiece Piece(string said) => said.Split(' ') is [var radius, var hand] ? new(Number(radius), hand == "left") : TrackPiece.Straight;

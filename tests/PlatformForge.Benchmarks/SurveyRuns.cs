@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Benchmarks;
 
@@ -11,7 +12,8 @@ internal static class SurveyRuns
     private const double Chord = 200, RulerError = 0.25;
 
     private static readonly Centreline Line = TrackLayer.Lay(new("up", default, 0, [
-        new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left), new StraightSpec(400)])).Value!;
+        new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left),
+        new StraightSpec(400)])).Value!;
 
     public static void Report()
     {
@@ -20,9 +22,17 @@ internal static class SurveyRuns
         foreach (int rows in new[] { 30, 240, 10_000, 100_000 })
         {
             string limit = rows == 100_000 ? "2000" : "-";
-            Row($"points, {rows}", new PointsSpec("up", "benchmark", [Source("x;y", rows, 0, Line.Length, (s, error) => (Line.At(s).Position.X, Line.At(s).Position.Y + error))], RulerError), limit);
-            Row($"string, {rows}", new OffsetsSpec("up", "benchmark", [Source("distance;offset", rows, 0, Line.Length, (s, error) => (Line.At(s).Position.X, Line.At(s).Position.Y + error))], RulerError, default, 0), limit);
-            Row($"versines, {rows}", new VersinesSpec("up", "benchmark", [Source("station;versine", rows, Chord / 2, Line.Length - (Chord / 2), (s, error) => (s, VersineOfLine.Of(Line, s, Chord) + error))], RulerError, Chord, default, 0), limit);
+            Row($"points, {rows}",
+                new PointsSpec("up", "benchmark", [Source("x;y", rows, 0, Line.Length, (s, error) => (Line.At(s).Position.X, Line.At(s).Position.Y + error))],
+                    RulerError), limit);
+            Row($"string, {rows}",
+                new OffsetsSpec("up", "benchmark",
+                    [Source("distance;offset", rows, 0, Line.Length, (s, error) => (Line.At(s).Position.X, Line.At(s).Position.Y + error))], RulerError,
+                    default, 0), limit);
+            Row($"versines, {rows}",
+                new VersinesSpec("up", "benchmark",
+                    [Source("station;versine", rows, Chord / 2, Line.Length - (Chord / 2), (s, error) => (s, VersineOfLine.Of(Line, s, Chord) + error))],
+                    RulerError, Chord, default, 0), limit);
         }
     }
 

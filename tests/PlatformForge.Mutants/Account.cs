@@ -21,7 +21,8 @@ internal static class Account
             double share = 100.0 * (answered.Count - survived.Count) / Math.Max(1, answered.Count - arguedHere);
             enough &= answered.Count == room.Count() && share >= asked.Least;
             string mutants = answered.Count == room.Count() ? $"{answered.Count}" : $"{answered.Count} of {room.Count()}";
-            Console.WriteLine($"| {room.Key} | {mutants} | {Count("killed")} | {Count("timed out")} | {survived.Count - arguedHere} | {arguedHere} | {share:F1} % |");
+            Console.WriteLine($"| {room.Key} | {mutants} | {Count("killed")} | {Count("timed out")} | {survived.Count - arguedHere} | {arguedHere} "
+                + $"| {share:F1} % |");
             left.AddRange(survived.OrderBy(m => m.Text[11..], StringComparer.Ordinal)
                 .Select(m => $"{(IsArgued(m.Key) ? "argued   " : "survived ")}{m.Text}   [{verdicts[m.Id].Tried.Count} tests]"));
         }

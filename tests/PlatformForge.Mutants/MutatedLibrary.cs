@@ -29,7 +29,8 @@ internal static class MutatedLibrary
             .Where(p => !p.StartsWith(here, StringComparison.Ordinal) || Path.GetFileName(p) is "Tomlyn.dll" or "NetTopologySuite.dll")
             .Select(p => (MetadataReference)MetadataReference.CreateFromFile(p));
         return CSharpCompilation.Create("PlatformForge", trees, references, new(
-            OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable, deterministic: true));
+            OutputKind.DynamicallyLinkedLibrary, optimizationLevel: OptimizationLevel.Release, nullableContextOptions: NullableContextOptions.Enable,
+            deterministic: true));
     }
 
     /// <summary>
@@ -68,12 +69,14 @@ internal static class MutatedLibrary
 
     private static CSharpCompilation Switched(CSharpCompilation plain, List<Mutant> chosen)
     {
-        var compilation = plain.AddSyntaxTrees(CSharpSyntaxTree.ParseText("#nullable enable\n" + SwitchWriter.Source, Parse, encoding: System.Text.Encoding.UTF8));
+        var compilation = plain.AddSyntaxTrees(CSharpSyntaxTree.ParseText("#nullable enable\n" + SwitchWriter.Source, Parse,
+            encoding: System.Text.Encoding.UTF8));
         foreach (var file in chosen.GroupBy(m => m.Node.SyntaxTree))
         {
             var byNode = file.GroupBy(m => m.Node).ToDictionary(g => g.Key, g => g.ToList());
             string text = new SwitchWriter(byNode).Visit(file.Key.GetRoot())!.ToFullString();
-            compilation = compilation.ReplaceSyntaxTree(file.Key, CSharpSyntaxTree.ParseText(SourceText.From(text, System.Text.Encoding.UTF8), Parse, file.Key.FilePath));
+            compilation = compilation.ReplaceSyntaxTree(file.Key,
+                CSharpSyntaxTree.ParseText(SourceText.From(text, System.Text.Encoding.UTF8), Parse, file.Key.FilePath));
         }
 
         return compilation;

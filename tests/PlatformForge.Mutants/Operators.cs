@@ -60,9 +60,11 @@ internal static class Operators
                 return OfLiteral(literal);
             case ExpressionStatementSyntax { Expression: InvocationExpressionSyntax } call:
                 return [("call", ";", Shape.Statement)];
-            case ExpressionStatementSyntax { Expression: AssignmentExpressionSyntax assignment } when Assignments.TryGetValue(assignment.Kind(), out string? other):
+            case ExpressionStatementSyntax { Expression: AssignmentExpressionSyntax assignment }
+            when Assignments.TryGetValue(assignment.Kind(), out string? other):
                 return [("assignment", $"{assignment.Left} {other} {assignment.Right};", Shape.Statement)];
-            case InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax access } call when TwinOf.TryGetValue(access.Name.Identifier.Text, out string? twin):
+            case InvocationExpressionSyntax { Expression: MemberAccessExpressionSyntax access } call
+            when TwinOf.TryGetValue(access.Name.Identifier.Text, out string? twin):
                 return [("twin", call.ReplaceNode(access.Name, SyntaxFactory.IdentifierName(twin)).ToString(), Shape.Either)];
             case FieldDeclarationSyntax field when IsNumber(field):
                 return [("constant", Doubled(field.Declaration.Variables[0].Initializer!.Value.ToString()), Shape.Constant)];
@@ -76,7 +78,8 @@ internal static class Operators
     private static IEnumerable<(string, string, Shape)> OfBinary(BinaryExpressionSyntax binary, SemanticModel model)
     {
         var kind = binary.Kind();
-        if (Arithmetic.TryGetValue(kind, out string? other) && model.GetTypeInfo(binary).Type?.SpecialType is not (SpecialType.System_String or SpecialType.System_Object))
+        if (Arithmetic.TryGetValue(kind, out string? other) && model.GetTypeInfo(binary).Type?.SpecialType
+            is not (SpecialType.System_String or SpecialType.System_Object))
         {
             yield return ("arithmetic", $"({binary.Left}) {other} ({binary.Right})", Shape.Either);
         }
@@ -121,12 +124,14 @@ internal static class Operators
     // The condition of a choice that is a call or a name: comparisons and their links have operators of their own.
     private static bool IsBareCondition(ExpressionSyntax truth) =>
         truth is InvocationExpressionSyntax or IdentifierNameSyntax or MemberAccessExpressionSyntax or IsPatternExpressionSyntax
-        && (truth.Parent is IfStatementSyntax branch && branch.Condition == truth || truth.Parent is ConditionalExpressionSyntax choice && choice.Condition == truth);
+        && (truth.Parent is IfStatementSyntax branch && branch.Condition == truth || truth.Parent is ConditionalExpressionSyntax choice
+            && choice.Condition == truth);
 
     private static bool IsNumber(FieldDeclarationSyntax field) =>
         field.Modifiers.Any(SyntaxKind.ConstKeyword) && field.Declaration.Variables.Count == 1
         && field.Declaration.Type.ToString() is "double" or "int"
         && field.Declaration.Variables[0].Initializer is { Value: var value } && !value.DescendantNodesAndSelf().OfType<IdentifierNameSyntax>().Any();
 
-    private static bool IsWhole(ITypeSymbol? type) => type?.SpecialType is SpecialType.System_Int32 or SpecialType.System_Int64 or SpecialType.System_Byte or SpecialType.System_UInt32;
+    private static bool IsWhole(ITypeSymbol? type) => type?.SpecialType is SpecialType.System_Int32 or SpecialType.System_Int64 or SpecialType.System_Byte
+        or SpecialType.System_UInt32;
 }

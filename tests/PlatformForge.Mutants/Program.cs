@@ -26,6 +26,7 @@ switch (asked.Command)
         Work.Go(asked, trial);
         return Account.Print(asked, trial);
     default:
-        Console.Error.WriteLine("Known: prepare, renew, go, report, all; --rooms A,B --count N --seed S --minutes M --again --keys K,L --tests T,U --least PERCENT --longest S --most S");
+        Console.Error.WriteLine("Known: prepare, renew, go, report, all; --rooms A,B --count N --seed S --minutes M --again --keys K,L --tests T,U --least "
+            + "PERCENT --longest S --most S");
         return 2;
 }

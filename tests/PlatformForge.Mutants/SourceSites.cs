@@ -60,7 +60,8 @@ internal static class SourceSites
 
     // What must be known to the compiler, what names variables for later, and what is inside a pattern cannot be put behind a switch.
     private static bool MayChange(SyntaxNode node) =>
-        !node.Ancestors().TakeWhile(a => a is not (StatementSyntax or MemberDeclarationSyntax)).Any(a => a is PatternSyntax or AttributeSyntax or CaseSwitchLabelSyntax)
+        !node.Ancestors().TakeWhile(a => a is not (StatementSyntax or MemberDeclarationSyntax))
+        .Any(a => a is PatternSyntax or AttributeSyntax or CaseSwitchLabelSyntax)
         && !node.Ancestors().Any(a => a is AttributeSyntax or EnumMemberDeclarationSyntax || a is ParameterSyntax
             || (a is FieldDeclarationSyntax f && f.Modifiers.Any(SyntaxKind.ConstKeyword))
             || (a is LocalDeclarationStatementSyntax l && l.IsConst));

@@ -71,7 +71,8 @@ internal sealed class Trial(string folder)
         return verdicts;
     }
 
-    /// <summary>Mutants to try: those without a verdict, room by room in turn so that a run that is stopped has as many of each, then survivors again.</summary>
+    /// <summary>Mutants to try: those without a verdict, room by room in turn so that a run that is stopped has as many of each, then survivors
+    /// again.</summary>
     public List<int> Open(Asked asked)
     {
         var verdicts = Verdicts();

@@ -70,7 +70,8 @@ internal static class Work
 
         var mutants = trial.Mutants();
         var verdicts = trial.Verdicts();
-        Console.WriteLine($"{verdicts.Count} of {mutants.Count} mutants have an answer, {verdicts.Values.Count(v => v.Word == "survived")} of them survive; {clock.Elapsed.TotalMinutes:F1} minutes.");
+        Console.WriteLine($"{verdicts.Count} of {mutants.Count} mutants have an answer, {verdicts.Values.Count(v => v.Word == "survived")} of them "
+            + $"survive; {clock.Elapsed.TotalMinutes:F1} minutes.");
     }
 
     // A process that did not come back: an endless loop, an overflow of the stack, no memory left.

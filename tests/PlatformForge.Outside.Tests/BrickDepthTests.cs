@@ -1,10 +1,14 @@
 using System.Globalization;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -46,7 +50,8 @@ public class BrickDepthTests
         }
 
         double perpend = Median(perpends), bed = Median(joints);
-        string told = FormattableString.Invariant($"1:{ratio}, joints {depth:0.000} deep: perpends show {perpend:0.000} (of {perpends.Count}), beds {bed:0.000} (of {joints.Count})");
+        string told = FormattableString.Invariant($"1:{ratio}, joints {depth:0.000} deep: perpends show {perpend:0.000} (of {perpends.Count}), ")
+            + FormattableString.Invariant($"beds {bed:0.000} (of {joints.Count})");
         Assert.True(perpends.Count > 100 && joints.Count > 3, told);
         Assert.True(perpend >= 0.95 * depth && bed >= 0.95 * depth && perpend <= 1.05 * depth && bed <= 1.05 * depth, told);
     }
@@ -72,11 +77,13 @@ public class BrickDepthTests
     }
 
     // A straight wall 40 mm long in English bond, deck down; where its face lies in its file, and its bed joints there.
-    private static (PlatformSection Section, (Point2 From, Point2 To, Point2 Out) Face, double Depth, (double Middle, double Height)[] Beds) Wall(ModelScale scale)
+    private static (PlatformSection Section, (Point2 From, Point2 To, Point2 Out) Face, double Depth,
+        (double Middle, double Height)[] Beds) Wall(ModelScale scale)
     {
         var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(900)])).Value!;
         var facing = FacingSpec.For(scale) with { Back = WallFinish.Plain, Ends = WallFinish.Plain };
-        var spec = PlatformSpec.For(scale, "wall", new FaceSpec("up", Side.Left, 420, 460, EdgeStyle.Uniform)) with { Facing = facing, Deck = new() { Width = 30 }, Ribs = new() { Pitch = 0, LongitudinalCount = 0 } };
+        var spec = PlatformSpec.For(scale, "wall", new FaceSpec("up", Side.Left, 420, 460, EdgeStyle.Uniform))
+            with { Facing = facing, Deck = new() { Width = 30 }, Ribs = new() { Pitch = 0, LongitudinalCount = 0 } };
         var coach = new Vehicle("coach", 186, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -130, 130, 34, 13, 50)]);
         var sweep = EnvelopeSweeper.Sweep(new(track, spec.Face.From, spec.Face.To, [new TrackRun(track, [coach])])).Value!;
         var plan = PlatformPlanner.Plan(new(spec, new(scale, 8), track, sweep, ClearanceBudget.Of(running: 1)));
@@ -95,8 +102,10 @@ public class BrickDepthTests
         double reach = plan.Value!.Body.WallFace.At(440);
         Point2 a = InFile(424, reach), b = InFile(456, reach), nearer = InFile(424, reach - 1) - a;
         double top = toFile.Apply(new(0, 0, plan.Value.Profile.Level)).Z, down = toFile.Apply(new(0, 0, plan.Value.Profile.Level - 1)).Z - top;
-        var rows = section.Faced.Single().Regions.Select(r => (Low: r.Outline.Min(p => p.Y), High: r.Outline.Max(p => p.Y))).Distinct().OrderBy(r => r.Low).ToArray();
-        var beds = rows.Zip(rows.Skip(1), (r, s) => (Middle: top + (down * (plan.Value.Profile.Level - ((r.High + s.Low) / 2))), Height: s.Low - r.High)).ToArray();
+        var rows = section.Faced.Single().Regions.Select(r => (Low: r.Outline.Min(p => p.Y), High: r.Outline.Max(p => p.Y))).Distinct().OrderBy(r => r.Low)
+            .ToArray();
+        var beds = rows.Zip(rows.Skip(1), (r, s) => (Middle: top + (down * (plan.Value.Profile.Level - ((r.High + s.Low) / 2))), Height: s.Low - r.High))
+            .ToArray();
         return (section, (a, b, nearer), facing.Depth, beds);
     }
 
@@ -108,8 +117,10 @@ public class BrickDepthTests
         {
             File.WriteAllBytes(stem + ".stl", StlWriter.ToBytes(section.PrintMesh(), section.Name));
             var said = Tool.Run(
-                "prusa-slicer", "--export-gcode", "--output", stem + ".gcode", "--bed-shape", "0x0,500x0,500x500,0x500", "--dont-arrange", "--first-layer-height", "0.2", "--layer-height", "0.2",
-                "--nozzle-diameter", "0.4", "--external-perimeter-extrusion-width", "0.4", "--fill-density", "0%", "--perimeters", "2", "--top-solid-layers", "0", "--bottom-solid-layers", "0", "--skirts", "0",
+                "prusa-slicer", "--export-gcode", "--output", stem + ".gcode", "--bed-shape", "0x0,500x0,500x500,0x500", "--dont-arrange",
+                "--first-layer-height", "0.2", "--layer-height", "0.2",
+                "--nozzle-diameter", "0.4", "--external-perimeter-extrusion-width", "0.4", "--fill-density", "0%", "--perimeters", "2", "--top-solid-layers",
+                "0", "--bottom-solid-layers", "0", "--skirts", "0",
                 "--brim-width", "0", "--elefant-foot-compensation", "0", "--gcode-comments", stem + ".stl");
             Assert.True(File.Exists(stem + ".gcode"), said.All);
             return Paths(File.ReadLines(stem + ".gcode"), face);
@@ -145,7 +156,8 @@ public class BrickDepthTests
             }
             else if (line.StartsWith("G1 ", StringComparison.Ordinal))
             {
-                var words = line.Split(';')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(1).ToDictionary(w => w[0], w => double.Parse(w[1..], CultureInfo.InvariantCulture));
+                var words = line.Split(';')[0].Split(' ', StringSplitOptions.RemoveEmptyEntries).Skip(1)
+                    .ToDictionary(w => w[0], w => double.Parse(w[1..], CultureInfo.InvariantCulture));
                 Point2 to = new(words.GetValueOrDefault('X', at.X), words.GetValueOrDefault('Y', at.Y));
                 if (outer && layers.Count > 0 && words.GetValueOrDefault('E') > 0)
                 {

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Outside.Tests;
 
@@ -23,7 +24,8 @@ public sealed class DxfTests : IDisposable
         Tool.Node("write-dxf.mjs", file);
         var layers = Written.Parse(Tool.Node("read-dxf.mjs", file)).ToDictionary(l => l.Text("layer"));
         Assert.Equal(["arc", "bulge", "chain", "line", "polyline", "spline"], layers.Keys.Order(StringComparer.Ordinal));
-        Assert.Equal(["ARC", "LINE", "LWPOLYLINE", "POLYLINE", "SPLINE"], layers.Values.SelectMany(l => l.GetProperty("kinds").EnumerateArray().Select(k => k.GetString()!)).Distinct().Order(StringComparer.Ordinal));
+        Assert.Equal(["ARC", "LINE", "LWPOLYLINE", "POLYLINE", "SPLINE"],
+            layers.Values.SelectMany(l => l.GetProperty("kinds").EnumerateArray().Select(k => k.GetString()!)).Distinct().Order(StringComparer.Ordinal));
         string text = File.ReadAllText(file);
         foreach (var (name, layer) in layers)
         {
@@ -47,7 +49,8 @@ public sealed class DxfTests : IDisposable
         Assert.Contains(read.Findings, f => f.Code == "PF2115" && f.Message.Contains("1 TEXT", StringComparison.Ordinal));
     }
 
-    private static DrawingSpec Spec(string text, string layer) => new("t", "k", [new SurveySource("plan.dxf", text, MeasuredLine.Centre, null)], 0.1, DrawingFormat.Dxf, layer);
+    private static DrawingSpec Spec(string text, string layer) =>
+        new("t", "k", [new SurveySource("plan.dxf", text, MeasuredLine.Centre, null)], 0.1, DrawingFormat.Dxf, layer);
 
     private static Point2[] Places(string text, string layer)
     {

@@ -3,9 +3,9 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// What a rule finds on the printed sections of a face, square to its track: coping edge, wall's foot, back edge, the coping's top. Measured in the triangles of the STL
-/// files and nothing else, by upright cuts; a place at a section's end face, where what is trimmed and chamfered off leaves nothing to touch, by laying a straight edge
-/// along the section.
+/// What a rule finds on the printed sections of a face, square to its track: coping edge, wall's foot, back edge, the coping's top. Measured in the triangles
+/// of the STL files and nothing else, by upright cuts; a place at a section's end face, where what is trimmed and chamfered off leaves nothing to touch, by
+/// laying a straight edge along the section.
 /// </summary>
 internal sealed class FaceMeasures
 {
@@ -21,7 +21,8 @@ internal sealed class FaceMeasures
     // A straight edge is laid across the coping over so much of it, mm from its edge, and read where it lies at so much: past arrises, nosings and margins.
     private const double Laid = 9, On = 1.5;
 
-    // A section's four corners are looked for at these heights over the board, mm, until one has no opening in a wall; joints of brickwork are less than a notch deep.
+    // A section's four corners are looked for at these heights over the board, mm, until one has no opening in a wall; joints of brickwork are less than a
+    // notch deep.
     private static readonly double[] Levels = [1, 2, 3, 4];
     private const double Notch = 0.5;
 
@@ -37,10 +38,12 @@ internal sealed class FaceMeasures
         {
             var corners = Levels.Select(z => Corners(face, solid, z)).First(c => c.Length == 4);
             (double From, double To) front = (corners[0].Chainage, corners[1].Chainage), back = (corners[2].Chainage, corners[3].Chainage);
-            double[] laid = [front.From + Clear, front.From + (2 * Clear), front.To - Clear, front.To - (2 * Clear), back.From + Clear, back.From + (2 * Clear), back.To - Clear, back.To - (2 * Clear)];
+            double[] laid = [front.From + Clear, front.From + (2 * Clear), front.To - Clear, front.To - (2 * Clear), back.From + Clear,
+                back.From + (2 * Clear), back.To - Clear, back.To - (2 * Clear)];
             double low = Math.Min(front.From, back.From) - Trim, high = Math.Max(front.To, back.To) + Trim;
             var at = asked.Where(s => s > low && s < high).Concat(laid).SelectMany(s => Aside.SelectMany(a => (double[])[s - a, s + a]).Append(s));
-            sections.Add(new(solid, front, back, (corners[0].At, corners[2].At), (corners[1].At, corners[3].At), new(solid.Triangles, face.Chart, face.Side, at)));
+            sections.Add(new(solid, front, back, (corners[0].At, corners[2].At), (corners[1].At, corners[3].At),
+                new(solid.Triangles, face.Chart, face.Side, at)));
         }
     }
 
@@ -54,11 +57,13 @@ internal sealed class FaceMeasures
     /// <summary>The back edge square across from a chainage; none where the square leaves by an end face before it comes there.</summary>
     public IReadOnlyList<double> Backs(double s) => [.. sections.Where(x => Reaches(x.Back, s)).Select(x => Along(x, x.Back, s, Back, Math.Max))];
 
-    private sealed record Section(WrittenSolid Solid, (double From, double To) Front, (double From, double To) Back, (Point2 Foot, Point2 Far) Lower, (Point2 Foot, Point2 Far) Upper, SquareCuts Cuts);
+    private sealed record Section(WrittenSolid Solid, (double From, double To) Front, (double From, double To) Back, (Point2 Foot, Point2 Far) Lower,
+        (Point2 Foot, Point2 Far) Upper, SquareCuts Cuts);
 
     private static bool Reaches((double From, double To) ends, double s) => s > ends.From - Trim && s < ends.To + Trim;
 
-    private static double Along(Section section, (double From, double To) ends, double s, Func<IReadOnlyList<(Point2 A, Point2 B)>, double> read, Func<double, double, double> outer)
+    private static double Along(Section section, (double From, double To) ends, double s, Func<IReadOnlyList<(Point2 A, Point2 B)>, double> read,
+        Func<double, double, double> outer)
     {
         double end = s < ends.From + Clear ? ends.From : s > ends.To - Clear ? ends.To : double.NaN, way = end == ends.From ? Clear : -Clear;
         if (double.IsNaN(end))
@@ -72,13 +77,15 @@ internal sealed class FaceMeasures
 
     // A groove only takes away: of a place and the middles of two beside it the farthest out is the body's.
     private static double Felt(SquareCuts cuts, double s, Func<IReadOnlyList<(Point2 A, Point2 B)>, double> read, Func<double, double, double> outer) =>
-        Aside.Select(a => (read(cuts.At(s - a)) + read(cuts.At(s + a))) / 2).Append(read(cuts.At(s))).Where(double.IsFinite).DefaultIfEmpty(double.NaN).Aggregate(outer);
+        Aside.Select(a => (read(cuts.At(s - a)) + read(cuts.At(s + a))) / 2).Append(read(cuts.At(s))).Where(double.IsFinite).DefaultIfEmpty(double.NaN)
+        .Aggregate(outer);
 
     private static IEnumerable<Point2> Points(IReadOnlyList<(Point2 A, Point2 B)> lines) => lines.SelectMany(l => (Point2[])[l.A, l.B]);
 
     private static double Edge(IReadOnlyList<(Point2 A, Point2 B)> lines) => Points(lines).Select(p => p.X).DefaultIfEmpty(double.NaN).Min();
 
-    private static double Foot(IReadOnlyList<(Point2 A, Point2 B)> lines) => Points(lines).Where(p => p.Y < FootHigh).Select(p => p.X).DefaultIfEmpty(double.NaN).Min();
+    private static double Foot(IReadOnlyList<(Point2 A, Point2 B)> lines) => Points(lines).Where(p => p.Y < FootHigh).Select(p => p.X)
+        .DefaultIfEmpty(double.NaN).Min();
 
     private static double Back(IReadOnlyList<(Point2 A, Point2 B)> lines) => Points(lines).Select(p => p.X).DefaultIfEmpty(double.NaN).Max();
 
@@ -118,12 +125,14 @@ internal sealed class FaceMeasures
         }
     }
 
-    /// <summary>The face of a cut or end that is told at a chainage, as a line in plan from the wall's foot to the far wall's, both sections' together; none elsewhere.</summary>
+    /// <summary>The face of a cut or end that is told at a chainage, as a line in plan from the wall's foot to the far wall's, both sections' together; none
+    /// elsewhere.</summary>
     public (Point2 Foot, Point2 Far)? EndAt(WrittenFace face, double s)
     {
         // An end that is square to no track starts beside its chainage by what the coping overhangs.
         const double beside = 0.6;
-        var ends = sections.SelectMany(x => new[] { (At: x.Front.From, Line: x.Lower), (At: x.Front.To, Line: x.Upper) }).Where(e => Math.Abs(e.At - s) < beside).Select(e => e.Line).ToArray();
+        var ends = sections.SelectMany(x => new[] { (At: x.Front.From, Line: x.Lower), (At: x.Front.To, Line: x.Upper) })
+            .Where(e => Math.Abs(e.At - s) < beside).Select(e => e.Line).ToArray();
         Point2 Middle(Func<(Point2 Foot, Point2 Far), Point2> of) => ends.Select(of).Aggregate((a, b) => a + b) * (1.0 / ends.Length);
         return ends.Length == 0 ? null : (Middle(e => e.Foot), Middle(e => e.Far));
     }
@@ -138,8 +147,10 @@ internal sealed class FaceMeasures
         }
 
         var ring = Plane.WithoutNotches(loops.MaxBy(Plane.Area)!, Notch);
-        var corners = Enumerable.Range(0, ring.Length).Where(i => Math.Abs(Plane.Turn(ring[(i + ring.Length - 1) % ring.Length], ring[i], ring[(i + 1) % ring.Length])) > Sharp)
-            .Select(i => (Place: face.Chart.Locate(ring[i]), At: ring[i])).OrderBy(c => face.Side * c.Place.Left).Select(c => (c.Place.Chainage, c.At)).ToArray();
+        var corners = Enumerable.Range(0, ring.Length)
+            .Where(i => Math.Abs(Plane.Turn(ring[(i + ring.Length - 1) % ring.Length], ring[i], ring[(i + 1) % ring.Length])) > Sharp)
+            .Select(i => (Place: face.Chart.Locate(ring[i]), At: ring[i])).OrderBy(c => face.Side * c.Place.Left).Select(c => (c.Place.Chainage, c.At))
+            .ToArray();
         return [.. corners.Take(2).OrderBy(c => c.Chainage), .. corners.Skip(2).OrderBy(c => c.Chainage)];
     }
 }

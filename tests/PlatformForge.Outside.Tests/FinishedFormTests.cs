@@ -2,18 +2,22 @@ using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
 /// Banks, retaining walls, skew ends and trestles of presets/finished, as programs of others have them: the STL of every piece is sound, the walking
 /// surface is in the
-/// first layer, plastic is what the volume says, a slicer that may set supports sets none under walls and trestles, and a trestle's posts are closed lines in its path.
+/// first layer, plastic is what the volume says, a slicer that may set supports sets none under walls and trestles, and a trestle's posts are closed lines in
+/// its path.
 /// </summary>
 public sealed class FinishedFormTests : IDisposable
 {

@@ -2,7 +2,9 @@ using System.Globalization;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Outside.Tests;
 
@@ -17,9 +19,12 @@ public class FirstLayerTests
 
     private const int Few = 3;
 
-    private static readonly int Designs = int.TryParse(Environment.GetEnvironmentVariable("PLATFORMFORGE_FLAT_DESIGNS"), NumberStyles.None, CultureInfo.InvariantCulture, out int asked) ? asked : Few;
+    private static readonly int Designs = int.TryParse(Environment.GetEnvironmentVariable("PLATFORMFORGE_FLAT_DESIGNS"), NumberStyles.None,
+        CultureInfo.InvariantCulture, out int asked) ? asked : Few;
 
-    public static TheoryData<string> Samples => [.. Directory.EnumerateFiles(Path.Combine(Tree.Root, "presets", "samples"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Where(n => Designs > Few || WrittenSamples.IsDifferent(n)).Order(StringComparer.Ordinal)];
+    public static TheoryData<string> Samples =>
+        [.. Directory.EnumerateFiles(Path.Combine(Tree.Root, "presets", "samples"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!)
+            .Where(n => Designs > Few || WrittenSamples.IsDifferent(n)).Order(StringComparer.Ordinal)];
 
     public static TheoryData<int> Seeds => [.. Enumerable.Range(1, Designs)];
 
@@ -49,7 +54,8 @@ public class FirstLayerTests
             {
                 Assert.Equal(PrintPose.DeckDown, section.Pose);
                 double held = FirstLayer.Held(platform.Plan, section, project.Sections.Joint);
-                Told(FormattableString.Invariant($"1:{design.Value.Scale.Ratio} {platform.Name} section {section.Number} of {section.Count}: {held:P2} held, coping within {fit.CopingOff:F3}, fall within {fit.FallOff:F4} of {fit.FallAsked:F3} mm"));
+                Told(FormattableString.Invariant($"1:{design.Value.Scale.Ratio} {platform.Name} section {section.Number} of {section.Count}: {held:P2} held, ")
+                    + FormattableString.Invariant($"coping within {fit.CopingOff:F3}, fall within {fit.FallOff:F4} of {fit.FallAsked:F3} mm"));
                 Assert.True(held >= LeastHeld, FormattableString.Invariant($"{section.Name}: {held:P2}"));
             }
         }

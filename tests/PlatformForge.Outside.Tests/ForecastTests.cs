@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Outside.Tests;
 
@@ -41,7 +42,8 @@ public class ForecastTests(WrittenSamples samples)
             string name = platform.GetProperty("name").GetString()!.Replace(' ', '-');
             foreach (var plate in platform.GetProperty("plates").EnumerateArray().Take(1))
             {
-                string file = Path.Combine(folder, "3mf", string.Create(CultureInfo.InvariantCulture, $"{name}-plate-{plate.GetProperty("number").GetInt32():00}.3mf"));
+                string file = Path.Combine(folder, "3mf",
+                    string.Create(CultureInfo.InvariantCulture, $"{name}-plate-{plate.GetProperty("number").GetInt32():00}.3mf"));
                 var (grams, hours) = Sliced(file, platform.GetProperty("print"));
                 var told = plate.GetProperty("estimate");
                 yield return new(Path.GetFileName(file), (told.Number("grams") / grams) - 1, (told.Number("hours") / hours) - 1);
@@ -54,7 +56,8 @@ public class ForecastTests(WrittenSamples samples)
         string gcode = Path.Combine(Path.GetTempPath(), $"platformforge-{Guid.NewGuid():N}.gcode");
         try
         {
-            var said = Tool.Run("prusa-slicer", ["--export-gcode", "--output", gcode, "--dont-arrange", "--bed-shape", "0x0,400x0,400x400,0x400", "--skirts", "0", "--filament-density", "1.24", .. Settings(print), file]);
+            var said = Tool.Run("prusa-slicer", ["--export-gcode", "--output", gcode, "--dont-arrange", "--bed-shape", "0x0,400x0,400x400,0x400", "--skirts",
+                "0", "--filament-density", "1.24", .. Settings(print), file]);
             Assert.True(File.Exists(gcode), said.All);
             string[] lines = [.. File.ReadLines(gcode).Where(l => l.StartsWith("; ", StringComparison.Ordinal))];
             string mass = lines.First(l => l.StartsWith("; total filament used [g]", StringComparison.Ordinal));
@@ -76,11 +79,16 @@ public class ForecastTests(WrittenSamples samples)
         return
         [
             "--layer-height", P("layer"), "--first-layer-height", P("first_layer"), "--nozzle-diameter", P("nozzle"), "--perimeters", P("walls"),
-            "--top-solid-layers", P("solid_layers"), "--bottom-solid-layers", P("solid_layers"), "--fill-density", string.Create(CultureInfo.InvariantCulture, $"{100 * print.Number("infill")}%"),
-            "--external-perimeter-speed", S("outer_wall"), "--perimeter-speed", S("wall"), "--small-perimeter-speed", S("small_wall"), "--infill-speed", S("infill"),
-            "--solid-infill-speed", S("infill"), "--top-solid-infill-speed", S("infill"), "--gap-fill-speed", S("wall"), "--bridge-speed", S("bridge"), "--first-layer-speed", S("first_layer"),
-            "--travel-speed", S("travel"), "--filament-max-volumetric-speed", S("flow"), "--gcode-flavor", "marlin", "--default-acceleration", S("acceleration"),
-            "--machine-max-acceleration-x", S("acceleration"), "--machine-max-acceleration-y", S("acceleration"), "--machine-max-acceleration-extruding", S("acceleration"),
+            "--top-solid-layers", P("solid_layers"), "--bottom-solid-layers", P("solid_layers"), "--fill-density",
+            string.Create(CultureInfo.InvariantCulture, $"{100 * print.Number("infill")}%"),
+            "--external-perimeter-speed", S("outer_wall"), "--perimeter-speed", S("wall"), "--small-perimeter-speed", S("small_wall"), "--infill-speed",
+            S("infill"),
+            "--solid-infill-speed", S("infill"), "--top-solid-infill-speed", S("infill"), "--gap-fill-speed", S("wall"), "--bridge-speed", S("bridge"),
+            "--first-layer-speed", S("first_layer"),
+            "--travel-speed", S("travel"), "--filament-max-volumetric-speed", S("flow"), "--gcode-flavor", "marlin", "--default-acceleration",
+            S("acceleration"),
+            "--machine-max-acceleration-x", S("acceleration"), "--machine-max-acceleration-y", S("acceleration"), "--machine-max-acceleration-extruding",
+            S("acceleration"),
             "--machine-max-acceleration-travel", S("acceleration"), "--machine-max-jerk-x", S("corner_jump"), "--machine-max-jerk-y", S("corner_jump"),
             "--retract-length", drawn.ToString(CultureInfo.InvariantCulture), "--retract-speed", RetractSpeed.ToString(CultureInfo.InvariantCulture),
         ];
@@ -93,7 +101,8 @@ public class ForecastTests(WrittenSamples samples)
         double hours = 0;
         foreach (Match part in Regex.Matches(line, @"(?<n>\d+)(?<unit>[dhms])\b", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)))
         {
-            hours += double.Parse(part.Groups["n"].Value, CultureInfo.InvariantCulture) / part.Groups["unit"].Value switch { "d" => 1 / 24.0, "h" => 1, "m" => 60, _ => 3600 };
+            hours += double.Parse(part.Groups["n"].Value, CultureInfo.InvariantCulture)
+                / part.Groups["unit"].Value switch { "d" => 1 / 24.0, "h" => 1, "m" => 60, _ => 3600 };
         }
 
         return hours;

@@ -32,11 +32,14 @@ public sealed class GaugeTests : IDisposable
     // Everything by the offset of a place from the track's middle, towards the platform.
     private void Held(string sample, double gauge, double railTop, Func<Point3, double> off, double reach)
     {
-        var said = WrittenSamples.CommandLine("build", WrittenSamples.SampleFile(sample), "--output", folder, "--sets", "prints,gauges", "--no-pictures", "--quiet");
+        var said = WrittenSamples.CommandLine("build", WrittenSamples.SampleFile(sample), "--output", folder, "--sets", "prints,gauges", "--no-pictures",
+            "--quiet");
         Assert.True(said.Exit == 0, said.All);
         Point3[] platform = [.. WrittenSolid.Of(folder).SelectMany(s => s.OnLayout().Triangles).SelectMany(t => t)];
-        var told = Written.Parse(File.ReadAllText(Path.Combine(folder, "gauges", "figures.json"))).GetProperty("proofs").EnumerateArray().ToDictionary(p => p.Text("name"));
-        JsonElement[] gauges = [.. Written.Parse(File.ReadAllText(Path.Combine(folder, "manifest.json"))).GetProperty("proofs").EnumerateArray().Where(p => p.Text("kind") == "slide gauge")];
+        var told = Written.Parse(File.ReadAllText(Path.Combine(folder, "gauges", "figures.json"))).GetProperty("proofs").EnumerateArray()
+            .ToDictionary(p => p.Text("name"));
+        JsonElement[] gauges = [.. Written.Parse(File.ReadAllText(Path.Combine(folder, "manifest.json"))).GetProperty("proofs").EnumerateArray()
+            .Where(p => p.Text("kind") == "slide gauge")];
         Assert.Equal(3, gauges.Length);
         foreach (var proof in gauges)
         {

@@ -53,7 +53,8 @@ public class KillTests(ITestOutputHelper told)
         """;
 
     // Another platform altogether: its files have other names, so that some are put in place, some replaced, some taken away.
-    private static readonly (string, string)[] Changes = [("from = 350", "from = 352"), ("\nboard = [{ at = 380, inset = 8 }]", ""), ("to = 540", "to = 670"), ("name = \"Quillhaven\"", "name = \"Marrowby\"")];
+    private static readonly (string, string)[] Changes = [("from = 350", "from = 352"), ("\nboard = [{ at = 380, inset = 8 }]", ""), ("to = 540", "to = 670"),
+        ("name = \"Quillhaven\"", "name = \"Marrowby\"")];
 
     private static readonly string Changed = Changes.Aggregate(Project, (text, change) => text.Replace(change.Item1, change.Item2, StringComparison.Ordinal));
 
@@ -88,7 +89,8 @@ public class KillTests(ITestOutputHelper told)
         (string Call, int Count)[] taken = Piece([.. aims.Where((_, i) => i % stride == 0)]);
         Kill(ground, "aimed", taken, (lane, aim) =>
         {
-            using var build = Process.Start(lane.Build(Changed, "-e", "trace=" + aim.Call, "-e", $"inject={aim.Call}:signal=KILL:when={aim.Count}", "-o", "/dev/null"))!;
+            using var build = Process.Start(lane.Build(Changed, "-e", "trace=" + aim.Call, "-e", $"inject={aim.Call}:signal=KILL:when={aim.Count}", "-o",
+                "/dev/null"))!;
             build.WaitForExit();
             Interlocked.Add(ref killed, build.ExitCode == 0 ? 0 : 1);
         });
@@ -142,7 +144,8 @@ public class KillTests(ITestOutputHelper told)
                     fresh += isNew ? 1 : 0;
                     if (said.Exit != 0 || !(isOld || (isNew && !builds)))
                     {
-                        wrong.Add($"{how} {moments[i]}: {(builds ? "build" : "verify")} ended with {said.Exit}, folder {(isOld ? "old" : isNew ? "new" : "mixed")}: {said.All}");
+                        wrong.Add($"{how} {moments[i]}: {(builds ? "build" : "verify")} ended with {said.Exit}, "
+                            + $"folder {(isOld ? "old" : isNew ? "new" : "mixed")}: {said.All}");
                     }
                 }
             }
@@ -156,7 +159,8 @@ public class KillTests(ITestOutputHelper told)
     private static string[] Listing(string folder) =>
     [
         .. Directory.EnumerateFileSystemEntries(folder, "*", SearchOption.AllDirectories)
-            .Select(p => Path.GetRelativePath(folder, p) + (File.Exists(p) ? " " + Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(p))) : "/")).Order(StringComparer.Ordinal),
+            .Select(p => Path.GetRelativePath(folder, p) + (File.Exists(p) ? " " + Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(p))) : "/"))
+            .Order(StringComparer.Ordinal),
     ];
 
     /// <summary>Where one build after another is killed.</summary>
@@ -188,7 +192,8 @@ public class KillTests(ITestOutputHelper told)
             string file = Path.Combine(folder, "halt.toml");
             File.WriteAllText(file, project);
             // The runtime's own diagnostics have files of theirs, which it takes away at the end.
-            string[] command = ["env", "DOTNET_EnableDiagnostics=0", "dotnet", WrittenSamples.Program, "build", file, "--no-pictures", "--quiet", "--output", Out];
+            string[] command = ["env", "DOTNET_EnableDiagnostics=0", "dotnet", WrittenSamples.Program, "build", file, "--no-pictures", "--quiet", "--output",
+                Out];
             string[] all = strace.Length == 0 ? command : ["strace", "-f", "-qq", .. strace, .. command];
             return new(all[0], all[1..]) { UseShellExecute = false };
         }
@@ -241,7 +246,8 @@ public class KillTests(ITestOutputHelper told)
             var start = lane.Build(Changed, "-e", "trace=" + string.Join(',', Calls), "-o", log);
             var said = Tool.Run(start.FileName, start.ArgumentList);
             Assert.True(said.Exit == 0, said.All);
-            var calls = File.ReadLines(log).Select(l => Regex.Match(l, @"^(\d+) +(\w+)\(")).Where(m => m.Success).Select(m => (Thread: m.Groups[1].Value, Call: m.Groups[2].Value)).ToArray();
+            var calls = File.ReadLines(log).Select(l => Regex.Match(l, @"^(\d+) +(\w+)\(")).Where(m => m.Success)
+                .Select(m => (Thread: m.Groups[1].Value, Call: m.Groups[2].Value)).ToArray();
             string writer = calls.Where(c => c.Call == "rename").GroupBy(c => c.Thread).MaxBy(g => g.Count())!.Key;
 
             // Locks are taken for every file that is read; of those a few are enough.

@@ -1,11 +1,13 @@
 using System.Text.Json;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// How far vehicles reach from a track's middle towards a platform, found by running them along it in small steps: bogies stand with both axles on the middle line, the
-/// body on both pivots, each corner is followed from pose to pose and each side cut with the squares to the track. No play. From the design copy, with nothing of the program's.
+/// How far vehicles reach from a track's middle towards a platform, found by running them along it in small steps: bogies stand with both axles on the middle
+/// line, the body on both pivots, each corner is followed from pose to pose and each side cut with the squares to the track. No play. From the design copy,
+/// with nothing of the program's.
 /// </summary>
 internal static class OwnSweep
 {
@@ -22,20 +24,24 @@ internal static class OwnSweep
         foreach (var v in vehicles.EnumerateArray())
         {
             var shapes = v.GetProperty("parts").EnumerateArray()
-                .Select(p => (Name: p.Text("name"), Carrier: p.Text("carrier"), Ring: p.GetProperty("outline").EnumerateArray().Select(q => new Point2(q[0].GetDouble(), q[1].GetDouble())).ToArray())).ToList();
+                .Select(p => (Name: p.Text("name"), Carrier: p.Text("carrier"), Ring: p.GetProperty("outline").EnumerateArray()
+                    .Select(q => new Point2(q[0].GetDouble(), q[1].GetDouble())).ToArray())).ToList();
             if (v.GetProperty("sill") is { ValueKind: JsonValueKind.Object } sill)
             {
                 double y = side * sill.Number("half_width");
                 shapes.Add(("sill", "body", [new(sill.Number("from_x"), y), new(sill.Number("to_x"), y)]));
             }
 
-            double[] gear = [v.Number("pivot_centres"), v.Number("leading_wheelbase"), v.Number("trailing_wheelbase"), v.Number("leading_pivot_ahead"), v.Number("trailing_pivot_ahead")];
+            double[] gear = [v.Number("pivot_centres"), v.Number("leading_wheelbase"), v.Number("trailing_wheelbase"), v.Number("leading_pivot_ahead"),
+                v.Number("trailing_pivot_ahead")];
             Reach[] reach = [.. shapes.Select(s => new Reach(v.Text("name"), s.Name, Unknown(stations.Length), Unknown(stations.Length)))];
             Run(gear, [.. shapes.Select(s => (s.Carrier, s.Ring))], reach, ride, chart, side, stations);
             if (v.GetProperty("either_way_round").GetBoolean() && !IsSame(gear, shapes))
             {
                 // Turned end for end: a sill stays on the platform's side.
-                Run([gear[0], gear[2], gear[1], -gear[4], -gear[3]], [.. shapes.Select(s => (Other(s.Carrier), s.Ring.Select(p => new Point2(-p.X, s.Name == "sill" ? p.Y : -p.Y)).ToArray()))], reach, ride, chart, side, stations);
+                Run([gear[0], gear[2], gear[1], -gear[4], -gear[3]],
+                    [.. shapes.Select(s => (Other(s.Carrier), s.Ring.Select(p => new Point2(-p.X, s.Name == "sill" ? p.Y : -p.Y)).ToArray()))], reach, ride,
+                    chart, side, stations);
             }
 
             all.AddRange(reach);
@@ -56,7 +62,8 @@ internal static class OwnSweep
     {
         var frames = stations.Select(chart.At).ToArray();
         double far = shapes.Max(s => s.Ring.Max(p => Math.Abs(p.X))) + gear[0] + gear[1] + gear[2];
-        double from = Math.Max(gear[0] + gear[1] + gear[2] + 1, ride.Locate(frames[0].Place).Chainage - far), to = Math.Min(ride.Length - gear[1], ride.Locate(frames[^1].Place).Chainage + far);
+        double from = Math.Max(gear[0] + gear[1] + gear[2] + 1, ride.Locate(frames[0].Place).Chainage - far),
+            to = Math.Min(ride.Length - gear[1], ride.Locate(frames[^1].Place).Chainage + far);
         var before = new (double Chainage, double Left)[shapes.Length][];
         for (double u = from; u <= to; u += Step)
         {

@@ -4,8 +4,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// A track's middle line as the design copy writes it down, element by element, its curvature linear along each: integrated here by Gauss and Legendre's rule of five
-/// places, mm by mm, so that tables are held against nothing of the program's own geometry. Of that only pairs and triples of numbers are borrowed.
+/// A track's middle line as the design copy writes it down, element by element, its curvature linear along each: integrated here by Gauss and Legendre's rule
+/// of five places, mm by mm, so that tables are held against nothing of the program's own geometry. Of that only pairs and triples of numbers are borrowed.
 /// </summary>
 internal sealed class OwnTrack
 {
@@ -13,7 +13,8 @@ internal sealed class OwnTrack
 
     private static readonly (double At, double Weight)[] Rule =
     [
-        (0.046910077030668, 0.118463442528095), (0.230765344947158, 0.239314335249683), (0.5, 0.284444444444444), (0.769234655052842, 0.239314335249683), (0.953089922969332, 0.118463442528095),
+        (0.046910077030668, 0.118463442528095), (0.230765344947158, 0.239314335249683), (0.5, 0.284444444444444), (0.769234655052842, 0.239314335249683),
+        (0.953089922969332, 0.118463442528095),
     ];
 
     private readonly Element[] elements;
@@ -24,7 +25,8 @@ internal sealed class OwnTrack
         double at = 0;
         foreach (var row in rows.EnumerateArray())
         {
-            found.Add(new(at, new(row.Number("x"), row.Number("y")), row.Number("heading"), row.Number("length"), row.Number("start_curvature"), row.Number("end_curvature")));
+            found.Add(new(at, new(row.Number("x"), row.Number("y")), row.Number("heading"), row.Number("length"), row.Number("start_curvature"),
+                row.Number("end_curvature")));
             at += row.Number("length");
         }
 

@@ -5,7 +5,8 @@ using PlatformForge.Geometry;
 
 namespace PlatformForge.Outside.Tests;
 
-/// <summary>Full-size sheets as others read them: poppler's tools for the pages, their words, lines and dots, and the written solids for what the lines should be.</summary>
+/// <summary>Full-size sheets as others read them: poppler's tools for the pages, their words, lines and dots, and the written solids for what the lines should
+/// be.</summary>
 public sealed class PaperTests : IDisposable
 {
     private const double PointsPerMm = 72 / 25.4;
@@ -27,7 +28,8 @@ public sealed class PaperTests : IDisposable
         Assert.True(boxes.Length > 2);
         Assert.All(boxes, line =>
         {
-            double[] sides = [.. Regex.Matches(line, @"\d+\.\d+").TakeLast(2).Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture) / PointsPerMm).OrderDescending()];
+            double[] sides = [.. Regex.Matches(line, @"\d+\.\d+").TakeLast(2).Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture) / PointsPerMm)
+                .OrderDescending()];
             Assert.InRange(sides[0], longer - 0.01, longer + 0.01);
             Assert.InRange(sides[1], shorter - 0.01, shorter + 0.01);
         });
@@ -55,8 +57,8 @@ public sealed class PaperTests : IDisposable
     }
 
     /// <summary>
-    /// The coping edge of the PDF, as poppler reads its vectors, put on the layout by the crosses' printed figures alone, against the outline of the sections' own
-    /// files where they lie on the layout.
+    /// The coping edge of the PDF, as poppler reads its vectors, put on the layout by the crosses' printed figures alone, against the outline of the sections'
+    /// own files where they lie on the layout.
     /// </summary>
     [Fact]
     public void A_drawn_coping_edge_lies_on_that_of_the_printed_sections()
@@ -112,7 +114,8 @@ public sealed class PaperTests : IDisposable
         foreach (var (stretch, isAcross) in new[] { (across, true), (up, false) })
         {
             // The long line of the bar says where to look; its ticks are measured in dots beside it.
-            var bar = lines.First(l => l.Points.Count == 2 && Math.Abs((l.Points[1] - l.Points[0]).Length - (101.6 * stretch)) < 0.05 && (Math.Abs(l.Points[1].Y - l.Points[0].Y) < 0.01) == isAcross);
+            var bar = lines.First(l => l.Points.Count == 2 && Math.Abs((l.Points[1] - l.Points[0]).Length - (101.6 * stretch)) < 0.05
+                && (Math.Abs(l.Points[1].Y - l.Points[0].Y) < 0.01) == isAcross);
             var from = bar.Points[0];
             bool Dark(double along, double aside)
             {
@@ -138,7 +141,8 @@ public sealed class PaperTests : IDisposable
         string to = Path.Combine(folder, "paper");
         var said = WrittenSamples.CommandLine(["paper", WrittenSamples.SampleFile(sample), "--output", to, "--quiet", .. options]);
         Assert.True(said.Exit == 0, said.All);
-        return name is null ? Directory.GetFiles(Path.Combine(to, "paper"), "*.pdf").Order(StringComparer.Ordinal).First() : Path.Combine(to, "paper", name + ".pdf");
+        return name is null ? Directory.GetFiles(Path.Combine(to, "paper"), "*.pdf").Order(StringComparer.Ordinal).First()
+            : Path.Combine(to, "paper", name + ".pdf");
     }
 
     private sealed record DrawnLine(double Width, IReadOnlyList<Point2> Points);
@@ -153,7 +157,8 @@ public sealed class PaperTests : IDisposable
         {
             // Versions of the program write the look as attributes or as one style.
             string? Look(string name) =>
-                (string?)path.Attribute(name) ?? (Regex.Match((string?)path.Attribute("style") ?? "", $@"(?:^|;){name}:([^;]*)") is { Success: true } found ? found.Groups[1].Value : null);
+                (string?)path.Attribute(name) ?? (Regex.Match((string?)path.Attribute("style") ?? "", $@"(?:^|;){name}:([^;]*)") is { Success: true } found
+                    ? found.Groups[1].Value : null);
             if (Look("stroke") is null or "none")
             {
                 continue;
@@ -165,7 +170,8 @@ public sealed class PaperTests : IDisposable
                 m = [.. Regex.Matches(transform, @"-?\d+(\.\d+)?(e-?\d+)?").Select(f => double.Parse(f.Value, CultureInfo.InvariantCulture))];
             }
 
-            double[] numbers = [.. Regex.Matches((string)path.Attribute("d")!, @"-?\d+(\.\d+)?(e-?\d+)?").Select(f => double.Parse(f.Value, CultureInfo.InvariantCulture))];
+            double[] numbers = [.. Regex.Matches((string)path.Attribute("d")!, @"-?\d+(\.\d+)?(e-?\d+)?")
+                .Select(f => double.Parse(f.Value, CultureInfo.InvariantCulture))];
             if (((string)path.Attribute("d")!).Contains('C', StringComparison.Ordinal))
             {
                 continue;
@@ -187,7 +193,8 @@ public sealed class PaperTests : IDisposable
         byte[] bytes = File.ReadAllBytes(file);
         var head = Regex.Match(System.Text.Encoding.Latin1.GetString(bytes, 0, 60), @"^P5\s+(\d+)\s+(\d+)\s+255\s");
         Assert.True(head.Success);
-        return (int.Parse(head.Groups[1].Value, CultureInfo.InvariantCulture), int.Parse(head.Groups[2].Value, CultureInfo.InvariantCulture), bytes[head.Length..]);
+        return (int.Parse(head.Groups[1].Value, CultureInfo.InvariantCulture), int.Parse(head.Groups[2].Value, CultureInfo.InvariantCulture),
+            bytes[head.Length..]);
     }
 
     // The written solids on the layout, as the shadow that each casts in plan.

@@ -35,7 +35,8 @@ public class ProjectFileTests(WrittenSamples samples)
     {
         string schema = Path.Combine(Tree.Root, "presets", name + ".schema.json");
         string[] files = [.. samples.Names.Select(s => Path.Combine(samples.Folder, s, name + ".json"))];
-        Assert.All(Written.Parse(Tool.Node("check-json.mjs", [schema, .. files])), file => Assert.True(file.GetProperty("complaints").GetArrayLength() == 0, file.ToString()));
+        Assert.All(Written.Parse(Tool.Node("check-json.mjs", [schema, .. files])),
+            file => Assert.True(file.GetProperty("complaints").GetArrayLength() == 0, file.ToString()));
         string wrong = Path.GetTempFileName();
         File.WriteAllText(wrong, File.ReadAllText(files[0]).Replace("\"project\"", "\"projekt\"", StringComparison.Ordinal));
         Assert.NotEqual(0, Written.Parse(Tool.Node("check-json.mjs", schema, wrong)[0]).GetProperty("complaints").GetArrayLength());
@@ -46,7 +47,8 @@ public class ProjectFileTests(WrittenSamples samples)
     public void Every_written_JSON_is_read_by_others()
     {
         var files = samples.Files(".json");
-        var said = Tool.Run("node", ["-e", "for (const f of process.argv.slice(1)) JSON.parse(require('fs').readFileSync(f, 'utf8')); console.log('read');", .. files]);
+        var said = Tool.Run("node", ["-e", "for (const f of process.argv.slice(1)) JSON.parse(require('fs').readFileSync(f, 'utf8')); console.log('read');",
+            .. files]);
         Assert.Equal("read", said.Out.Trim());
     }
 }

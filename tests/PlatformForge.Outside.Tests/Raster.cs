@@ -1,3 +1,5 @@
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Outside.Tests;
@@ -50,7 +52,8 @@ internal sealed class Raster
             for (int i = 0; i + 1 < meets.Count; i += 2)
             {
                 // A dot counts by its middle.
-                int from = Math.Max(0, (int)Math.Ceiling(((meets[i] + Border) * Fineness) - 0.5)), to = Math.Min(width - 1, (int)Math.Ceiling(((meets[i + 1] + Border) * Fineness) - 0.5) - 1);
+                int from = Math.Max(0, (int)Math.Ceiling(((meets[i] + Border) * Fineness) - 0.5)),
+                    to = Math.Min(width - 1, (int)Math.Ceiling(((meets[i + 1] + Border) * Fineness) - 0.5) - 1);
                 if (to >= from)
                 {
                     dots.AsSpan((row * width) + from, to - from + 1).Fill(set);
@@ -70,7 +73,8 @@ internal sealed class Raster
         Fill(Disc(to, wide / 2));
     }
 
-    public static Point2[] Disc(Point2 middle, double radius) => [.. Enumerable.Range(0, 24).Select(k => middle + (Point2.FromAngle(Math.Tau * k / 24) * radius))];
+    public static Point2[] Disc(Point2 middle, double radius) =>
+        [.. Enumerable.Range(0, 24).Select(k => middle + (Point2.FromAngle(Math.Tau * k / 24) * radius))];
 
     private static int Row(double y) => (int)Math.Floor((y + Border) * Fineness);
 }

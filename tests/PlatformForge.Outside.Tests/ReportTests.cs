@@ -29,10 +29,14 @@ public class ReportTests(WrittenSamples samples)
         {
             var page = Browsed(file, out string words);
             var printed = Words(words).GroupBy(w => w).ToDictionary(g => g.Key, g => g.Count(), StringComparer.Ordinal);
-            var cells = page.GetProperty("cells").EnumerateArray().SelectMany(t => t.EnumerateArray()).SelectMany(r => r.EnumerateArray()).SelectMany(c => Words(c.GetString()!)).GroupBy(w => w).ToArray();
+            var cells = page.GetProperty("cells").EnumerateArray().SelectMany(t => t.EnumerateArray()).SelectMany(r => r.EnumerateArray())
+                .SelectMany(c => Words(c.GetString()!)).GroupBy(w => w).ToArray();
             Assert.True(cells.Sum(g => g.Count()) > 300, file);
             // A word that is broken at the end of a line is told in two pieces.
-            Assert.All(cells.Where(g => g.Key.Length <= 12 && !g.Key.Contains('-', StringComparison.Ordinal) && !g.Key.Contains('/', StringComparison.Ordinal)), g => Assert.True(printed.GetValueOrDefault(g.Key) >= g.Count(), $"{file}: '{g.Key}' {g.Count()} times in tables, {printed.GetValueOrDefault(g.Key)} printed"));
+            Assert.All(cells.Where(g => g.Key.Length <= 12 && !g.Key.Contains('-', StringComparison.Ordinal)
+                && !g.Key.Contains('/', StringComparison.Ordinal)),
+                g => Assert.True(printed.GetValueOrDefault(g.Key) >= g.Count(),
+                    $"{file}: '{g.Key}' {g.Count()} times in tables, {printed.GetValueOrDefault(g.Key)} printed"));
         }
     }
 
@@ -42,11 +46,13 @@ public class ReportTests(WrittenSamples samples)
         foreach (string file in Pages())
         {
             string folder = Path.GetDirectoryName(file)!, text = File.ReadAllText(file);
-            int drawings = Directory.GetFiles(Path.Combine(folder, "drawings"), "*.svg").Length, pictures = Directory.GetFiles(Path.Combine(folder, "pictures"), "*.png").Length;
+            int drawings = Directory.GetFiles(Path.Combine(folder, "drawings"), "*.svg").Length,
+                pictures = Directory.GetFiles(Path.Combine(folder, "pictures"), "*.png").Length;
             Assert.Equal(drawings, Regex.Count(text, "<svg xmlns"));
             Assert.Equal(pictures, Regex.Count(text, "<img "));
             Assert.DoesNotMatch(@"<script|javascript:|<link|<iframe|@import|url\(http", text);
-            int[] order = [.. new[] { "id=\"verdict\"", "What to print, and how", "What to cut", "How to set out", "How to join", "How to paint", "How to fit", "How to test", "Gaps and budget", "id=\"findings\"", "id=\"cautions\"" }
+            int[] order = [.. new[] { "id=\"verdict\"", "What to print, and how", "What to cut", "How to set out", "How to join", "How to paint", "How to fit",
+                "How to test", "Gaps and budget", "id=\"findings\"", "id=\"cautions\"" }
                 .Select(h => text.IndexOf(h[..2] == "id" ? h : $">{h}", text.IndexOf("<main", StringComparison.Ordinal), StringComparison.Ordinal))];
             Assert.True(order.All(i => i > 0) && order.SequenceEqual(order.Order()), string.Join(", ", order));
             Assert.Contains("Clear: nothing touches", text, StringComparison.Ordinal);
@@ -62,13 +68,17 @@ public class ReportTests(WrittenSamples samples)
         {
             var page = Browsed(file, out _);
             string plain = Regex.Replace(File.ReadAllText(Path.ChangeExtension(file, ".md")), @"\\(.)", "$1");
-            Assert.All(page.GetProperty("headings").EnumerateArray().Select(h => h.GetString()![3..]).Where(h => h != "Contents"), h => Assert.Contains(h, plain, StringComparison.Ordinal));
-            Assert.All(page.GetProperty("cells").EnumerateArray().SelectMany(t => t.EnumerateArray()), r => Assert.Contains(string.Join(" ", r.EnumerateArray().Select(c => c.GetString())).Split(' ')[0], plain, StringComparison.Ordinal));
+            Assert.All(page.GetProperty("headings").EnumerateArray().Select(h => h.GetString()![3..]).Where(h => h != "Contents"),
+                h => Assert.Contains(h, plain, StringComparison.Ordinal));
+            Assert.All(page.GetProperty("cells").EnumerateArray().SelectMany(t => t.EnumerateArray()),
+                r => Assert.Contains(string.Join(" ", r.EnumerateArray().Select(c => c.GetString())).Split(' ')[0], plain, StringComparison.Ordinal));
         }
     }
 
-    // A platform faced and paved, one with several tracks, an island, one with wires and inlays: a browser is slow, and the others have nothing that these have not.
-    private IEnumerable<string> Pages() => samples.Files("report.html").Where(f => Path.GetFileName(Path.GetDirectoryName(f)) is "tawnybrook" or "quillhaven" or "thornhithe" or "emberlow");
+    // A platform faced and paved, one with several tracks, an island, one with wires and inlays: a browser is slow, and the others have nothing that these have
+    // not.
+    private IEnumerable<string> Pages() => samples.Files("report.html")
+        .Where(f => Path.GetFileName(Path.GetDirectoryName(f)) is "tawnybrook" or "quillhaven" or "thornhithe" or "emberlow");
 
     private static readonly Dictionary<string, (JsonElement Page, string Words)> Seen = [];
 

@@ -19,11 +19,13 @@ public sealed class SceneTests : IDisposable
     [Fact]
     public void Sections_lines_and_strips_stand_where_they_are_printed_for()
     {
-        var said = WrittenSamples.CommandLine("build", WrittenSamples.SampleFile("emberlow"), "--output", folder, "--sets", "prints,scene", "--no-pictures", "--quiet");
+        var said = WrittenSamples.CommandLine("build", WrittenSamples.SampleFile("emberlow"), "--output", folder, "--sets", "prints,scene", "--no-pictures",
+            "--quiet");
         Assert.True(said.Exit == 0, said.All);
         var read = Written.Parse(Tool.Node("read-glb.mjs", Path.Combine(folder, "scene.glb"))[0]);
         Assert.Empty(read.GetProperty("issues").EnumerateArray());
-        var nodes = read.GetProperty("nodes").EnumerateArray().ToDictionary(n => string.Join('/', n.GetProperty("path").EnumerateArray().Skip(1).Select(p => p.GetString())));
+        var nodes = read.GetProperty("nodes").EnumerateArray()
+            .ToDictionary(n => string.Join('/', n.GetProperty("path").EnumerateArray().Skip(1).Select(p => p.GetString())));
         var manifest = Written.Parse(File.ReadAllText(Path.Combine(folder, "manifest.json")));
         JsonElement[] printed = [.. manifest.GetProperty("sections").EnumerateArray(), .. manifest.GetProperty("lines").EnumerateArray()];
         Assert.True(printed.Length > manifest.GetProperty("sections").GetArrayLength());
@@ -38,7 +40,8 @@ public sealed class SceneTests : IDisposable
 
             // Metres, y upwards: what is z on the layout, and what is y there goes towards the eye.
             Point3[] corners = [.. triangles.SelectMany(t => t)];
-            double[] low = [corners.Min(p => p.X), corners.Min(p => p.Z), -corners.Max(p => p.Y)], high = [corners.Max(p => p.X), corners.Max(p => p.Z), -corners.Min(p => p.Y)];
+            double[] low = [corners.Min(p => p.X), corners.Min(p => p.Z), -corners.Max(p => p.Y)],
+                high = [corners.Max(p => p.X), corners.Max(p => p.Z), -corners.Min(p => p.Y)];
             for (int i = 0; i < 3; i++)
             {
                 Assert.Equal(low[i] / 1000, node.Numbers("low")[i], Single);

@@ -2,7 +2,8 @@ using System.Collections.Concurrent;
 
 namespace PlatformForge.Outside.Tests;
 
-/// <summary>What a slicer tells of files: all of a kind in a folder are told of in one run, each under its name, so they have to be there when the first is asked for.</summary>
+/// <summary>What a slicer tells of files: all of a kind in a folder are told of in one run, each under its name, so they have to be there when the first is
+/// asked for.</summary>
 internal static class SlicerInfo
 {
     private static readonly ConcurrentDictionary<(string Folder, string Ending), Lazy<Dictionary<string, List<string>>>> Known = [];
@@ -10,7 +11,8 @@ internal static class SlicerInfo
     /// <summary>Its lines on a file and on each object in it.</summary>
     public static string[] Of(string file)
     {
-        var all = Known.GetOrAdd((Path.GetDirectoryName(file)!, Path.GetExtension(file)), key => new(() => Read(Directory.GetFiles(key.Folder, "*" + key.Ending))));
+        var all = Known.GetOrAdd((Path.GetDirectoryName(file)!, Path.GetExtension(file)),
+            key => new(() => Read(Directory.GetFiles(key.Folder, "*" + key.Ending))));
         return [.. all.Value[Heading(file)]];
     }
 

@@ -28,12 +28,14 @@ public class SlicerTests(WrittenSamples samples)
     [Fact]
     public void A_slicer_finds_every_3MF_manifold() => Assert.All(samples.Files(".3mf"), file => AssertManifold(file));
 
-    /// <summary>What a slicer makes of colours, as docs/printing-in-colour.md says: bodies by name, each an object that can be given an extruder; colours of triangles are dropped.</summary>
+    /// <summary>What a slicer makes of colours, as docs/printing-in-colour.md says: bodies by name, each an object that can be given an extruder; colours of
+    /// triangles are dropped.</summary>
     [Fact]
     public void A_slicer_reads_each_body_by_its_name_and_gives_it_back_without_colours()
     {
         int bodies = 0;
-        foreach (string file in samples.Files("-plate-01.3mf").Where(f => ThreeMfTests.Manifest(Path.GetDirectoryName(Path.GetDirectoryName(f))!).TryGetProperty("lines", out _)))
+        foreach (string file in samples.Files("-plate-01.3mf")
+            .Where(f => ThreeMfTests.Manifest(Path.GetDirectoryName(Path.GetDirectoryName(f))!).TryGetProperty("lines", out _)))
         {
             string back = Path.Combine(Path.GetTempPath(), $"platformforge-{Guid.NewGuid():N}.3mf");
             try
@@ -73,7 +75,8 @@ public class SlicerTests(WrittenSamples samples)
     {
         using var zip = ZipFile.OpenRead(file);
         using var stream = zip.Entries.Single(e => e.FullName.EndsWith("_model.config", StringComparison.Ordinal)).Open();
-        return [.. XDocument.Load(stream).Root!.Elements("object").Select(o => o.Elements("metadata").Single(m => m.Attribute("key")?.Value == "name").Attribute("value")!.Value)];
+        return [.. XDocument.Load(stream).Root!.Elements("object")
+            .Select(o => o.Elements("metadata").Single(m => m.Attribute("key")?.Value == "name").Attribute("value")!.Value)];
     }
 
     [Fact]
@@ -81,15 +84,18 @@ public class SlicerTests(WrittenSamples samples)
     {
         // Of every second sample a section, the first of one and the last of the next: ramps of either end.
         var chosen = samples.Different.Where((_, i) => i % 2 == 0).Select((name, i) =>
-            samples.Files(".stl").Where(f => f.StartsWith(Path.Combine(samples.Folder, name) + Path.DirectorySeparatorChar, StringComparison.Ordinal)).ToArray()[i % 2 == 0 ? 0 : ^1]).ToArray();
+            samples.Files(".stl").Where(f => f.StartsWith(Path.Combine(samples.Folder, name) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+            .ToArray()[i % 2 == 0 ? 0 : ^1]).ToArray();
         Assert.All(chosen, file =>
         {
             string gcode = Path.Combine(Path.GetTempPath(), $"platformforge-{Guid.NewGuid():N}.gcode");
             try
             {
                 var said = Tool.Run(
-                    "prusa-slicer", "--export-gcode", "--output", gcode, "--bed-shape", "0x0,400x0,400x400,0x400", "--center", "200,200", "--layer-height", "0.2",
-                    "--nozzle-diameter", "0.4", "--fill-density", "100%", "--fill-pattern", "rectilinear", "--perimeters", "3", "--skirts", "0", "--brim-width", "0",
+                    "prusa-slicer", "--export-gcode", "--output", gcode, "--bed-shape", "0x0,400x0,400x400,0x400", "--center", "200,200", "--layer-height",
+                    "0.2",
+                    "--nozzle-diameter", "0.4", "--fill-density", "100%", "--fill-pattern", "rectilinear", "--perimeters", "3", "--skirts", "0",
+                    "--brim-width", "0",
                     "--no-thick-bridges", file); // threads that span a gap are round, so thicker than the layer that they stand for
                 Assert.True(File.Exists(gcode), said.All);
                 double used = Filament(gcode);

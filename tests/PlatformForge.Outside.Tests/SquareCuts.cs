@@ -3,8 +3,8 @@ using PlatformForge.Geometry;
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// A printed body cut square across the track at many chainages at once: at each the lines in which its triangles meet that upright plane, as pairs of distance from the
-/// track's middle, towards the platform, and height over the baseboard, mm.
+/// A printed body cut square across the track at many chainages at once: at each the lines in which its triangles meet that upright plane, as pairs of distance
+/// from the track's middle, towards the platform, and height over the baseboard, mm.
 /// </summary>
 internal sealed class SquareCuts
 {

@@ -15,13 +15,16 @@ public class StlTests(WrittenSamples samples)
     {
         var files = samples.Files(".stl");
         JsonElement[] read = [.. files.Select(WrittenSamples.ReadStl)];
-        var inlays = samples.Names.Select(n => Path.Combine(samples.Folder, n)).SelectMany(folder => ThreeMfTests.Manifest(folder).TryGetProperty("lines", out var lines)
-            ? lines.EnumerateArray().Where(l => l.GetProperty("is_inlay").GetBoolean()).Select(l => Path.GetFullPath(Path.Combine(folder, l.Text("stl")))) : []).ToHashSet();
+        var inlays = samples.Names.Select(n => Path.Combine(samples.Folder, n))
+            .SelectMany(folder => ThreeMfTests.Manifest(folder).TryGetProperty("lines", out var lines)
+            ? lines.EnumerateArray().Where(l => l.GetProperty("is_inlay").GetBoolean()).Select(l => Path.GetFullPath(Path.Combine(folder, l.Text("stl"))))
+            : []).ToHashSet();
         Assert.Equal(files.Count, read.Length);
         Assert.All(read, r =>
         {
             Assert.False(r.TryGetProperty("fault", out var fault), fault.ToString());
-            Assert.Equal((r.Text("file"), 0, 0, 0, 0), (r.Text("file"), r.Number("openEdges"), r.Number("degenerate"), r.Number("attributes"), r.Number("slantedNormals")));
+            Assert.Equal((r.Text("file"), 0, 0, 0, 0), (r.Text("file"), r.Number("openEdges"), r.Number("degenerate"), r.Number("attributes"),
+                r.Number("slantedNormals")));
             Assert.False(r.GetProperty("beginsWithSolid").GetBoolean());
             Assert.True(r.Number("volume") > 0);
             // Each begins at its corner; an inlay lies on the bed within its section, in whose coordinates it is.
@@ -38,7 +41,8 @@ public class StlTests(WrittenSamples samples)
         {
             var said = Tool.Run("admesh", file);
             Assert.Equal(0, said.Exit);
-            foreach (string zero in new[] { "Total disconnected facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Backwards edges", "Degenerate facets", "Normals fixed" })
+            foreach (string zero in new[] { "Total disconnected facets", "Edges fixed", "Facets removed", "Facets added", "Facets reversed", "Backwards edges",
+                "Degenerate facets", "Normals fixed" })
             {
                 // Disconnected facets have two columns, before and after repair: the first counts.
                 var row = Regex.Match(said.Out, Regex.Escape(zero) + @"\s*:\s*(?<count>\d+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5));
@@ -46,7 +50,8 @@ public class StlTests(WrittenSamples samples)
                 Assert.True(int.Parse(row.Groups["count"].Value, CultureInfo.InvariantCulture) == 0, $"{file}\n{said.Out}");
             }
 
-            double volume = double.Parse(Regex.Match(said.Out, @"Volume\s*:\s*(?<volume>\S+)", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(5)).Groups["volume"].Value, CultureInfo.InvariantCulture);
+            double volume = double.Parse(Regex.Match(said.Out, @"Volume\s*:\s*(?<volume>\S+)", RegexOptions.ExplicitCapture,
+                TimeSpan.FromSeconds(5)).Groups["volume"].Value, CultureInfo.InvariantCulture);
             double strict = WrittenSamples.ReadStl(file).Number("volume");
             Assert.Equal(strict, volume, SingleSum * strict);
         });

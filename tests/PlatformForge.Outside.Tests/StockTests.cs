@@ -2,14 +2,16 @@ using System.Globalization;
 using System.Xml.Linq;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// Cut lines as others read them: a DXF parser of others (dxf-parser, npm) finds in every sheet the lines that its SVG has; its pieces, put together again, are held
-/// against the sections' own STL files, cut by planes: from sheet the platform is the one that is printed.
+/// Cut lines as others read them: a DXF parser of others (dxf-parser, npm) finds in every sheet the lines that its SVG has; its pieces, put together again, are
+/// held against the sections' own STL files, cut by planes: from sheet the platform is the one that is printed.
 /// </summary>
 public sealed class StockTests : IDisposable
 {
@@ -51,7 +53,8 @@ public sealed class StockTests : IDisposable
     public void Pieces_of_sheet_make_the_platform_that_is_printed()
     {
         string asked = Environment.GetEnvironmentVariable("PLATFORMFORGE_SHEETS") ?? "pendlewick,tawnybrook";
-        string[] samples = asked == "all" ? [.. Directory.GetFiles(Path.GetDirectoryName(WrittenSamples.SampleFile("any"))!, "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)!).Order()] : asked.Split(',');
+        string[] samples = asked == "all" ? [.. Directory.GetFiles(Path.GetDirectoryName(WrittenSamples.SampleFile("any"))!, "*.toml")
+            .Select(f => Path.GetFileNameWithoutExtension(f)!).Order()] : asked.Split(',');
         var faults = new List<string>();
         foreach (string name in samples)
         {
@@ -61,7 +64,8 @@ public sealed class StockTests : IDisposable
             }
             catch (Xunit.Sdk.XunitException fault)
             {
-                faults.Add($"{name}: {fault.Message} {fault.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains(nameof(StockTests), StringComparison.Ordinal))}");
+                faults.Add(
+                    $"{name}: {fault.Message} {fault.StackTrace?.Split('\n').FirstOrDefault(l => l.Contains(nameof(StockTests), StringComparison.Ordinal))}");
             }
         }
 
@@ -86,7 +90,8 @@ public sealed class StockTests : IDisposable
         Assert.True(files.Length >= 3, string.Join(", ", files));
         Entity[] all = [.. Written.Parse(Tool.Node("read-cuts.mjs", files)).Select(Entity.Of)];
         pieces = [.. all.GroupBy(e => e.File).Where(sheet => !IsOutside(sheet.Key)).SelectMany(sheet => Piece.Of([.. sheet]))];
-        charts = DesignForm.Read(File.ReadAllBytes(Path.Combine(built, "design.json")), "design.json").Value!.Platforms.DistinctBy(p => p.Name).ToDictionary(p => p.Name, p => p.ToChart());
+        charts = DesignForm.Read(File.ReadAllBytes(Path.Combine(built, "design.json")), "design.json").Value!.Platforms.DistinctBy(p => p.Name)
+            .ToDictionary(p => p.Name, p => p.ToChart());
         Assert.Equal(Directory.GetFiles(Path.Combine(built, "sheet"), "*-parts.csv").Sum(f => File.ReadAllLines(f).Length - 1), pieces.Count);
         SvgHasTheSameLines(all);
         var solids = WrittenSolid.Of(built);
@@ -107,7 +112,8 @@ public sealed class StockTests : IDisposable
     {
         foreach (var sheet in all.GroupBy(e => e.File).Where(g => IsOutside(g.Key)))
         {
-            var front = all.Where(e => e.File == sheet.Key.Replace("-outside.dxf", ".dxf", StringComparison.Ordinal) && e is { Layer: "CUT", Closed: true }).ToArray();
+            var front = all.Where(e => e.File == sheet.Key.Replace("-outside.dxf", ".dxf", StringComparison.Ordinal) && e is { Layer: "CUT", Closed: true })
+                .ToArray();
             double width = SheetWidth(sheet.Key);
             Assert.All(sheet, e => Assert.True(e.Layer == "SCORE" || (e.Layer == "MARK" && e.Closed)));
             Entity[] outlines = [.. sheet.Where(e => e.Layer == "MARK")];
@@ -117,7 +123,8 @@ public sealed class StockTests : IDisposable
                 Point2[] turned = [.. cut.Points.Select(p => new Point2(width - p.X, p.Y))];
                 var outline = outlines.Single(o => turned.All(p => o.Points.Min(q => (q - p).Length) < 0.01));
                 var scores = sheet.Where(e => e.Layer == "SCORE" && Plane.Holds(outline.Points, (e.Points[0] + e.Points[1]) * 0.5)).ToArray();
-                Assert.All(scores.SelectMany(e => e.Points), p => Assert.True(Plane.Holds(outline.Points, p) || Plane.ToLine(p, [.. outline.Points, outline.Points[0]]) < 0.01));
+                Assert.All(scores.SelectMany(e => e.Points),
+                    p => Assert.True(Plane.Holds(outline.Points, p) || Plane.ToLine(p, [.. outline.Points, outline.Points[0]]) < 0.01));
                 var piece = pieces.Single(p => p.Outline.Length == cut.Points.Length && p.Outline.Zip(cut.Points).All(z => (z.First - z.Second).Length < 1e-9));
                 BedsAreThePrints(solids.Single(s => s.Number == piece.Name[0] - '0'), piece, [.. scores.Select(e => e.Points)]);
             }
@@ -127,7 +134,8 @@ public sealed class StockTests : IDisposable
     // At the height of a bed joint that runs the strip's whole length the print is thinner than in the middles of the courses under and over it.
     private static void BedsAreThePrints(WrittenSolid solid, Piece strip, Point2[][] scores)
     {
-        double[] beds = [.. scores.Where(l => Math.Abs(l[0].Y - l[1].Y) < 0.01 && Math.Abs(l[1].X - l[0].X) > 0.98 * (strip.High.X - strip.Low.X)).Select(l => l[0].Y - strip.Low.Y).Order()];
+        double[] beds = [.. scores.Where(l => Math.Abs(l[0].Y - l[1].Y) < 0.01 && Math.Abs(l[1].X - l[0].X) > 0.98 * (strip.High.X - strip.Low.X))
+            .Select(l => l[0].Y - strip.Low.Y).Order()];
         Assert.True(beds.Length > 2, $"{strip.Name}: {beds.Length} beds");
         var layout = solid.OnLayout();
         double Area(double height) => layout.Cut(new(0, 0, height), X, Y).Max(Plane.Area);
@@ -139,9 +147,11 @@ public sealed class StockTests : IDisposable
     }
 
     private static double SheetWidth(string dxf) =>
-        double.Parse(XDocument.Load(Path.ChangeExtension(dxf, ".svg")).Root!.Attribute("width")!.Value.Replace("mm", "", StringComparison.Ordinal), CultureInfo.InvariantCulture);
+        double.Parse(XDocument.Load(Path.ChangeExtension(dxf, ".svg")).Root!.Attribute("width")!.Value.Replace("mm", "", StringComparison.Ordinal),
+            CultureInfo.InvariantCulture);
 
-    // The edge in card, whole: its front is the print's coping edge as it lies on the layout, its ends are the print's, its back is square to the track so far behind.
+    // The edge in card, whole: its front is the print's coping edge as it lies on the layout, its ends are the print's, its back is square to the track so far
+    // behind.
     private void Edge(WrittenSolid solid)
     {
         // An island has two, one along either side.
@@ -185,19 +195,23 @@ public sealed class StockTests : IDisposable
     {
         Point2[] cut = Plane.Area(piece.Outline) > 0 ? piece.Outline : [.. piece.Outline.Reverse()], corners = Corners(cut);
         var laid = LaidEdge(piece, front, back);
-        Assert.True(front.All(p => Plane.ToLine(p, laid.Front) < Near) && Length(laid.Front) - Length(front) is > -Near and < (2 * Trim) + (2 * Near), $"{sample} {piece.Name}: front off by {laid.Off:0.000}");
+        Assert.True(front.All(p => Plane.ToLine(p, laid.Front) < Near) && Length(laid.Front) - Length(front) is > -Near and < (2 * Trim) + (2 * Near),
+            $"{sample} {piece.Name}: front off by {laid.Off:0.000}");
 
-        // Every other corner: as far behind the front as the card is wide, or on the print's own back where that is nearer; at its ends on the print's end faces.
+        // Every other corner: as far behind the front as the card is wide, or on the print's own back where that is nearer; at its ends on the print's end
+        // faces.
         foreach (var p in cut.Select(laid.Onto).Where(p => Plane.ToLine(p, laid.Front) > Near))
         {
             double off = Plane.ToLine(p, front), width = Plane.ToLine(p, back);
-            Assert.True((off > Leaning * Card && off < Card + Near) || (off < Card && width < Near + Trim), $"{sample} {piece.Name}: {off:0.000} behind the edge, {width:0.000} from the back at {p}");
+            Assert.True((off > Leaning * Card && off < Card + Near) || (off < Card && width < Near + Trim),
+                $"{sample} {piece.Name}: {off:0.000} behind the edge, {width:0.000} from the back at {p}");
             Assert.True(Plane.Holds(ring, p) || Plane.ToLine(p, [.. ring, ring[0]]) < Near + Trim, $"{sample} {piece.Name}: outside the print at {p}");
         }
 
         Point2[] behind = [.. corners.Select(laid.Onto).Where(p => Plane.ToLine(p, laid.Front) > Near)];
         Assert.Equal(2, behind.Length);
-        Assert.All(behind, p => Assert.True(Math.Min(Plane.FromLine(p, front[0], back[0]), Plane.FromLine(p, front[^1], back[^1])) < Near + Trim, $"{sample} {piece.Name}: an end at {p}"));
+        Assert.All(behind, p => Assert.True(Math.Min(Plane.FromLine(p, front[0], back[0]), Plane.FromLine(p, front[^1], back[^1])) < Near + Trim,
+            $"{sample} {piece.Name}: an end at {p}"));
     }
 
     // The turn and shift that lays a stretch on another of nearly its length, middle on middle.
@@ -233,7 +247,8 @@ public sealed class StockTests : IDisposable
         Point2[] holes = [.. loops.Where(l => Plane.Area(l) < 0).Select(Plane.Middle)], own = [.. piece.Holes.Select(onto)];
         Assert.Equal(holes.Length, own.Length);
         Assert.All(own, h => Assert.True(holes.Min(p => (p - h).Length) < 2 * Near, $"{sample} {piece.Name}: a hole at {h}"));
-        Assert.All(piece.Diameters, d => Assert.True(loops.Any(l => Plane.Area(l) < 0 && Math.Abs(Plane.Area(l) + (d * d * Math.PI / 4)) < 0.12 * d * d), $"{sample} {piece.Name}: Ø {d}"));
+        Assert.All(piece.Diameters, d => Assert.True(loops.Any(l => Plane.Area(l) < 0 && Math.Abs(Plane.Area(l) + (d * d * Math.PI / 4)) < 0.12 * d * d),
+            $"{sample} {piece.Name}: Ø {d}"));
     }
 
     // A strip is as long as the wall's face is, and as high as the deck leaves it; its marks are at the ribs, as seen from inside.
@@ -246,11 +261,13 @@ public sealed class StockTests : IDisposable
         var (front, back) = Sides(solid, outer);
         bool isFaced = TurnsSharply(outer) > MostCorners;
         int count = pieces.Count(p => p.Name.EndsWith(" deck", StringComparison.Ordinal));
-        foreach (var (name, face, other) in new[] { ("front wall", front, back), (pieces.Any(p => p.Name == $"{solid.Number} back wall") ? "back wall" : "second front wall", back, front) })
+        foreach (var (name, face, other) in new[] { ("front wall", front, back),
+            (pieces.Any(p => p.Name == $"{solid.Number} back wall") ? "back wall" : "second front wall", back, front) })
         {
             var piece = One(solid, name);
             double length = piece.High.X - piece.Low.X;
-            // Of a faced wall the line may be that of its joints' ground, on a curve shorter by their depth times the turn, and bricks stop a joint short of both its ends.
+            // Of a faced wall the line may be that of its joints' ground, on a curve shorter by their depth times the turn, and bricks stop a joint short of
+            // both its ends.
             double turn = Enumerable.Range(1, face.Length - 2).Sum(i => Math.Abs(Plane.Turn(face[i - 1], face[i], face[i + 1])));
             double lost = isFaced ? Notch * (1 + turn) : 0;
             Assert.InRange(length - Length(face), -Near - lost, (2 * Trim) + Near + lost);
@@ -277,14 +294,16 @@ public sealed class StockTests : IDisposable
             Assert.Equal(opposite.Length, hollows.Length);
             double[] ribs = [.. hollows.Zip(hollows.Skip(1)).Zip(opposite.Zip(opposite.Skip(1)), (a, b) =>
             {
-                Point2 here = (a.First.To + a.Second.From) * 0.5, there = (b.First.To + b.Second.From) * 0.5, across = (there - here) * (1 / (there - here).Length);
+                Point2 here = (a.First.To + a.Second.From) * 0.5, there = (b.First.To + b.Second.From) * 0.5,
+                    across = (there - here) * (1 / (there - here).Length);
                 double off = Plane.ToLine(here, face), gains = Plane.ToLine(here + across, face) - off;
                 return Where(face, here + (across * ((Strip - off) / gains)));
             })], lines = [.. piece.Marks.Where(m => Math.Abs(m.From.X - m.To.X) < 0.01).Select(m => At(m.From.X)).Order()];
             Assert.Equal(2 * ribs.Length, lines.Length);
             for (int i = 0; i < ribs.Length; i++)
             {
-                Assert.True(Math.Abs(ribs[i] - ((lines[2 * i] + lines[(2 * i) + 1]) / 2)) < 0.15, $"{piece.Name}: rib {i + 1} at {ribs[i]:0.000}, marked at {(lines[2 * i] + lines[(2 * i) + 1]) / 2:0.000}, more {more:0.000}");
+                Assert.True(Math.Abs(ribs[i] - ((lines[2 * i] + lines[(2 * i) + 1]) / 2)) < 0.15,
+                    $"{piece.Name}: rib {i + 1} at {ribs[i]:0.000}, marked at {(lines[2 * i] + lines[(2 * i) + 1]) / 2:0.000}, more {more:0.000}");
                 Assert.Equal(Thick, lines[(2 * i) + 1] - lines[2 * i], 0.01);
             }
         }
@@ -292,7 +311,8 @@ public sealed class StockTests : IDisposable
 
     // What is hollow beside a wall, by rising chainage: first and last corner beside it.
     private static (Point2 From, Point2 To)[] Hollows(IReadOnlyList<Point2[]> loops, Point2[] face) =>
-        [.. loops.Where(l => Plane.Area(l) < -20).Select(l => l.Where(p => Plane.ToLine(p, face) < 2).OrderBy(p => Where(face, p)).ToArray()).Where(l => l.Length > 1)
+        [.. loops.Where(l => Plane.Area(l) < -20).Select(l => l.Where(p => Plane.ToLine(p, face) < 2).OrderBy(p => Where(face, p)).ToArray())
+            .Where(l => l.Length > 1)
             .Select(l => (From: l[0], To: l[^1])).OrderBy(h => Where(face, h.From))];
 
     // Ribs and end walls fill what is between the strips; slots are as wide as the sheet, half as deep as the rib, and as many as ribs cross.
@@ -301,9 +321,11 @@ public sealed class StockTests : IDisposable
         var sides = Sides(solid, solid.OnLayout().Cut(new(0, 0, 0.4), X, Y).MaxBy(Plane.Area)!);
 
         // An island may be narrowest between its ends.
-        double[] wide = [(sides.Front[0] - sides.Back[0]).Length, (sides.Front[^1] - sides.Back[^1]).Length, .. sides.Front.Skip(1).SkipLast(1).Select(p => Plane.ToLine(p, sides.Back))];
+        double[] wide = [(sides.Front[0] - sides.Back[0]).Length, (sides.Front[^1] - sides.Back[^1]).Length,
+            .. sides.Front.Skip(1).SkipLast(1).Select(p => Plane.ToLine(p, sides.Back))];
         var ends = pieces.Where(p => p.Name.StartsWith($"{solid.Number} end wall", StringComparison.Ordinal)).ToArray();
-        var ribs = pieces.Where(p => p.Name.StartsWith($"{solid.Number} rib ", StringComparison.Ordinal) && !p.Name.Contains("along", StringComparison.Ordinal)).ToArray();
+        var ribs = pieces.Where(p => p.Name.StartsWith($"{solid.Number} rib ", StringComparison.Ordinal) && !p.Name.Contains("along", StringComparison.Ordinal))
+            .ToArray();
         var along = pieces.Where(p => p.Name.StartsWith($"{solid.Number} rib along", StringComparison.Ordinal)).ToArray();
         Assert.NotEmpty(ends);
         Assert.NotEmpty(ribs);
@@ -319,7 +341,8 @@ public sealed class StockTests : IDisposable
         }));
     }
 
-    private Piece One(WrittenSolid solid, string what) => pieces.SingleOrDefault(p => p.Name == $"{solid.Number} {what}" || p.Name.StartsWith($"{solid.Number} {what},", StringComparison.Ordinal))
+    private Piece One(WrittenSolid solid, string what) =>
+        pieces.SingleOrDefault(p => p.Name == $"{solid.Number} {what}" || p.Name.StartsWith($"{solid.Number} {what},", StringComparison.Ordinal))
         ?? throw new Xunit.Sdk.XunitException($"no piece {solid.Number} {what}");
 
     // SVG of the same sheet: as many points a layer, in the same box.
@@ -331,12 +354,14 @@ public sealed class StockTests : IDisposable
             double height = double.Parse(svg.Attribute("height")!.Value.Replace("mm", "", StringComparison.Ordinal), CultureInfo.InvariantCulture);
             foreach (var (layer, colour) in (ReadOnlySpan<(string, string)>)[("CUT", "#FF0000"), ("SCORE", "#0000FF"), ("MARK", "#008000")])
             {
-                Point2[] theirs = [.. sheet.Where(e => e.Layer == layer && e.Kind is not ("TEXT" or "CIRCLE")).SelectMany(e => e.Points).OrderBy(p => p.X).ThenBy(p => p.Y)];
+                Point2[] theirs = [.. sheet.Where(e => e.Layer == layer && e.Kind is not ("TEXT" or "CIRCLE")).SelectMany(e => e.Points).OrderBy(p => p.X)
+                    .ThenBy(p => p.Y)];
                 Point2[] ours = [.. Points(svg, colour).Select(p => new Point2(p.X, height - p.Y)).OrderBy(p => p.X).ThenBy(p => p.Y)];
                 Assert.Equal(theirs.Length, ours.Length);
                 var cells = ours.ToLookup(p => (Math.Round(p.X, 1), Math.Round(p.Y, 1)));
                 Assert.All(theirs, p => Assert.True(
-                    Enumerable.Range(0, 9).Any(i => cells[(Math.Round(p.X + (((i % 3) - 1) * 0.01), 1), Math.Round(p.Y + (((i / 3) - 1) * 0.01), 1))].Any(q => (q - p).Length < 0.01)),
+                    Enumerable.Range(0, 9).Any(i => cells[(Math.Round(p.X + (((i % 3) - 1) * 0.01), 1), Math.Round(p.Y + (((i / 3) - 1) * 0.01), 1))]
+                        .Any(q => (q - p).Length < 0.01)),
                     $"{sheet.Key}: {layer} {p}"));
             }
 
@@ -359,7 +384,8 @@ public sealed class StockTests : IDisposable
         return o.Z - (((n.X * (p.X - o.X)) + (n.Y * (p.Y - o.Y))) / n.Z);
     }
 
-    private static double Slope(WrittenSolid solid) => 1 / Math.Abs(Point3.Cross(solid.ToLayout(X) - solid.ToLayout(default), solid.ToLayout(Y) - solid.ToLayout(default)).Z);
+    private static double Slope(WrittenSolid solid) =>
+        1 / Math.Abs(Point3.Cross(solid.ToLayout(X) - solid.ToLayout(default), solid.ToLayout(Y) - solid.ToLayout(default)).Z);
 
     // Long sides of a section's outline on the layout, both by rising chainage, the one by the track first; joints of a facing are passed over.
     private (Point2[] Front, Point2[] Back) Sides(WrittenSolid solid, Point2[] ring)
@@ -376,9 +402,11 @@ public sealed class StockTests : IDisposable
         return (two[0], two[1]);
     }
 
-    private static int TurnsSharply(Point2[] ring) => Enumerable.Range(0, ring.Length).Count(i => Math.Abs(Plane.Turn(ring[(i + ring.Length - 1) % ring.Length], ring[i], ring[(i + 1) % ring.Length])) > 0.7);
+    private static int TurnsSharply(Point2[] ring) => Enumerable.Range(0, ring.Length)
+        .Count(i => Math.Abs(Plane.Turn(ring[(i + ring.Length - 1) % ring.Length], ring[i], ring[(i + 1) % ring.Length])) > 0.7);
 
-    private static Point2[] Walk(Point2[] ring, int from, int to) => [.. Enumerable.Range(0, ((to - from + ring.Length) % ring.Length) + 1).Select(i => ring[(from + i) % ring.Length])];
+    private static Point2[] Walk(Point2[] ring, int from, int to) =>
+        [.. Enumerable.Range(0, ((to - from + ring.Length) % ring.Length) + 1).Select(i => ring[(from + i) % ring.Length])];
 
     private static double Length(Point2[] line) => line.Zip(line.Skip(1), (a, b) => (b - a).Length).Sum();
 
@@ -415,7 +443,8 @@ public sealed class StockTests : IDisposable
     private static Point2[] Corners(Point2[] ring)
     {
         Point2[] hull = Hull(ring);
-        Point2[] corners = [.. Enumerable.Range(0, hull.Length).Where(i => Plane.Turn(hull[(i + hull.Length - 1) % hull.Length], hull[i], hull[(i + 1) % hull.Length]) > 0.7).Select(i => hull[i])];
+        Point2[] corners = [.. Enumerable.Range(0, hull.Length)
+            .Where(i => Plane.Turn(hull[(i + hull.Length - 1) % hull.Length], hull[i], hull[(i + 1) % hull.Length]) > 0.7).Select(i => hull[i])];
         Assert.Equal(4, corners.Length);
         return [.. corners.OrderBy(c => Array.IndexOf(ring, c))];
     }
@@ -466,14 +495,17 @@ public sealed class StockTests : IDisposable
                 bool On(Point2 p) => Plane.Holds(ring.Points, p);
 
                 // The name of a paved deck stands in the gap of 3 mm below it, from its lower left corner on.
-                bool IsBelow(Point2 p) => ring.Points.Min(q => q.X) is var left && ring.Points.Min(q => q.Y) is var low && p.X > left && p.X < left + 1 && p.Y < low && p.Y > low - 3;
+                bool IsBelow(Point2 p) => ring.Points.Min(q => q.X) is var left && ring.Points.Min(q => q.Y) is var low && p.X > left && p.X < left + 1
+                    && p.Y < low && p.Y > low - 3;
                 Entity[] own = [.. rounds.Where(r => On(r.Points[0]))];
                 yield return new(
-                    string.Join(" ", sheet.Where(e => e.Kind == "TEXT" && (On(e.Points[0]) || IsBelow(e.Points[0]))).Select(e => e.Text.Replace("  ", " ", StringComparison.Ordinal))),
+                    string.Join(" ", sheet.Where(e => e.Kind == "TEXT" && (On(e.Points[0]) || IsBelow(e.Points[0])))
+                        .Select(e => e.Text.Replace("  ", " ", StringComparison.Ordinal))),
                     ring.Points,
                     [.. own.Select(r => r.Points[0]), .. rings.Where(r => r != ring && On(r.Points[0])).Select(r => Plane.Middle(r.Points))],
                     [.. own.Select(r => 2 * r.Radius)],
-                    [.. sheet.Where(e => e.Layer == "MARK" && e.Points.Length == 2 && On((e.Points[0] + e.Points[1]) * 0.5)).Select(e => (e.Points[0], e.Points[1]))]);
+                    [.. sheet.Where(e => e.Layer == "MARK" && e.Points.Length == 2 && On((e.Points[0] + e.Points[1]) * 0.5))
+                        .Select(e => (e.Points[0], e.Points[1]))]);
             }
         }
 
@@ -484,7 +516,8 @@ public sealed class StockTests : IDisposable
             for (int i = 0; i < Outline.Length; i++)
             {
                 // Across the end of a slot two of its corners are turned the other way round than the outline.
-                Point2 before = Outline[(i + Outline.Length - 1) % Outline.Length], a = Outline[i], b = Outline[(i + 1) % Outline.Length], after = Outline[(i + 2) % Outline.Length];
+                Point2 before = Outline[(i + Outline.Length - 1) % Outline.Length], a = Outline[i], b = Outline[(i + 1) % Outline.Length],
+                    after = Outline[(i + 2) % Outline.Length];
                 double way = Math.Sign(Plane.Area(Outline));
                 if (way * Plane.Turn(before, a, b) < -1 && way * Plane.Turn(a, b, after) < -1)
                 {

@@ -1,12 +1,13 @@
 using System.Collections.Concurrent;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using static PlatformForge.Outside.Tests.WrittenFace;
 
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// Tables for laying, held against the printed solids: each figure is measured anew in the triangles of the STL files where the manifest's motions lay them, square to
-/// the track that the design copy tells, and gaps to vehicles that are run along that track here. Nothing of the program's geometry is asked.
+/// Tables for laying, held against the printed solids: each figure is measured anew in the triangles of the STL files where the manifest's motions lay them,
+/// square to the track that the design copy tells, and gaps to vehicles that are run along that track here. Nothing of the program's geometry is asked.
 /// </summary>
 [Collection("samples")]
 public class TablesOfSolidsTests(WrittenSamples samples)
@@ -23,7 +24,8 @@ public class TablesOfSolidsTests(WrittenSamples samples)
     // A place on the layout: both its figures rounded, its chainage too, and a facet.
     private const double Placed = 0.025;
 
-    // Tables of gaps have three digits: what is left is the facet, and a sill between the poses and stations at which the program tries it (4 and 5 mm: 5² / 8R, 0.004 on 760 mm).
+    // Tables of gaps have three digits: what is left is the facet, and a sill between the poses and stations at which the program tries it (4 and 5 mm: 5² /
+    // 8R, 0.004 on 760 mm).
     private const double Gap = 0.0005 + 0.01 + 0.004;
 
     // Swept reaches are never less than true, and more by 0.01 at most (docs/limits.md); the sweep here misses 0.001.
@@ -37,7 +39,8 @@ public class TablesOfSolidsTests(WrittenSamples samples)
         int looked = 0, cuts = 0, off = 0;
         foreach (var (face, found) in Faces())
         {
-            double gauge = face.Design.Number("gauge"), railTop = face.Design.Number("rail_top"), head = 70 / face.Design.Number("ratio"); // a rail's head 2 3/4 in wide (from memory)
+            // a rail's head 2 3/4 in wide (from memory)
+            double gauge = face.Design.Number("gauge"), railTop = face.Design.Number("rail_top"), head = 70 / face.Design.Number("ratio");
             foreach (var row in face.Table("setting-out"))
             {
                 double s = Number(row, "chainage_mm");
@@ -83,7 +86,8 @@ public class TablesOfSolidsTests(WrittenSamples samples)
         {
             var other = Faces().FirstOrDefault(f => f.Face.Built == face.Built && f.Face.Platform == face.Platform && f.Face.Name != face.Name);
             (Point2? Foot, Point2 Edge, Point2? Back) Mark(double s) => found.At(s)[0] is var f && face.OnLayout(s, f.Edge) is var edge && other.Face is null
-                ? (face.OnLayout(s, f.Foot), edge, face.OnLayout(s, found.Backs(s)[0])) : found.EndAt(face, s) is { } end ? (end.Foot, edge, FarEdge(end, other.Face!, other.Found)) : (null, edge, null);
+                ? (face.OnLayout(s, f.Foot), edge, face.OnLayout(s, found.Backs(s)[0])) : found.EndAt(face, s) is { } end
+                ? (end.Foot, edge, FarEdge(end, other.Face!, other.Found)) : (null, edge, null);
             var rows = face.Table("chords");
             var start = Mark(Number(rows[0], "from_chainage_mm"));
             foreach (var row in rows)
@@ -134,7 +138,8 @@ public class TablesOfSolidsTests(WrittenSamples samples)
                 Close(told + allowances.Sum(k => Number(row, k)), row, "required_reach_mm", 0.0005 * (allowances.Length + 2), where);
                 if (!isSurveyed && !hasPlay)
                 {
-                    double governs = reach.Where(r => r.Vehicle == row["governing_vehicle"] && r.Part == row["governing_part"] && r.Track == row["governing_track"]).Max(r => r.Most[i]);
+                    double governs = reach.Where(r => r.Vehicle == row["governing_vehicle"] && r.Part == row["governing_part"]
+                        && r.Track == row["governing_track"]).Max(r => r.Most[i]);
                     Assert.True(governs > bare - 0.002, $"{where}: {row["governing_vehicle"]} reaches {governs:0.0000}, another {bare:0.0000}");
                 }
 
@@ -162,7 +167,8 @@ public class TablesOfSolidsTests(WrittenSamples samples)
             string[] styles = ["fitted", "faired", "uniform"];
             Parallel.ForEach(styles, style =>
             {
-                var said = WrittenSamples.CommandLine("build", WrittenSamples.SampleFile("sandhope"), "--output", Path.Combine(folder, style), "--set", $"platform[0].face.edge={style}", "--sets", "prints,tables", "--quiet");
+                var said = WrittenSamples.CommandLine("build", WrittenSamples.SampleFile("sandhope"), "--output", Path.Combine(folder, style), "--set",
+                    $"platform[0].face.edge={style}", "--sets", "prints,tables", "--quiet");
                 Assert.True(said.Exit == 0, said.All);
             });
             int looked = 0;
@@ -177,7 +183,8 @@ public class TablesOfSolidsTests(WrittenSamples samples)
                     Assert.True(rows.Count > 50);
                     for (int i = 0; i < rows.Count; i++)
                     {
-                        ByStyle(rows[i], built, found.At(Number(rows[i], "chainage_mm"))[0].Edge, i, reach, ratio, $"{told} tells of {built} at {rows[i]["chainage_mm"]}");
+                        ByStyle(rows[i], built, found.At(Number(rows[i], "chainage_mm"))[0].Edge, i, reach, ratio,
+                            $"{told} tells of {built} at {rows[i]["chainage_mm"]}");
                         looked++;
                     }
                 }
@@ -199,13 +206,15 @@ public class TablesOfSolidsTests(WrittenSamples samples)
         {
             var rows = face.Table("gaps-by-style");
             var (stations, reach) = Swept(face, [.. rows.Select(r => Number(r, "chainage_mm"))]);
-            string chosen = new[] { "fitted", "faired", "uniform" }.MinBy(style => rows.Select((r, i) => Math.Abs(Number(r, $"{style} coping_reach_mm") - found.At(stations[i])[0].Edge)).Max())!;
+            string chosen = new[] { "fitted", "faired", "uniform" }.MinBy(style =>
+                rows.Select((r, i) => Math.Abs(Number(r, $"{style} coping_reach_mm") - found.At(stations[i])[0].Edge)).Max())!;
             for (int i = 0; i < rows.Count; i++)
             {
                 string where = $"{face.Built} {face.Name} at {stations[i]}";
                 double bare = reach.Where(r => r.Part != "sill").Max(r => r.Most[i]), told = Number(rows[i], "bare_reach_mm");
                 Assert.True(told - bare is > -SweptLess and < SweptMore, $"{where}: bare reach {told} told, {bare:0.0000} found");
-                ByStyle(rows[i], chosen, found.At(stations[i])[0].Edge, i, [.. reach.Where(r => r.Track == face.Face.Text("track"))], face.Design.Number("ratio"), where);
+                ByStyle(rows[i], chosen, found.At(stations[i])[0].Edge, i, [.. reach.Where(r => r.Track == face.Face.Text("track"))],
+                    face.Design.Number("ratio"), where);
                 looked++;
             }
         }
@@ -213,7 +222,8 @@ public class TablesOfSolidsTests(WrittenSamples samples)
         Assert.True(looked > 500, $"{looked}");
     }
 
-    private static void ByStyle(Dictionary<string, string> row, string style, double edge, int i, (string Track, string Vehicle, string Part, double[] Most, double[] Least)[] reach, double ratio, string where)
+    private static void ByStyle(Dictionary<string, string> row, string style, double edge, int i,
+        (string Track, string Vehicle, string Part, double[] Most, double[] Least)[] reach, double ratio, string where)
     {
         const double inch = 25.4;
         Close(edge, row, $"{style} coping_reach_mm", Gap, where);
@@ -235,10 +245,13 @@ public class TablesOfSolidsTests(WrittenSamples samples)
             var rows = Csv(Path.Combine(face.Built, "tables", $"{face.Stem}-fence.csv"));
             // Seen from the bed, below mouths and above the deck's underside: round is what has ten corners or more.
             var holes = WrittenSolid.Of(face.Built).Where(s => s.Platform == face.Platform)
-                .SelectMany(s => s.Cut(new(0, 0, 0.7), new(1, 0, 0), new(0, 1, 0)).Where(l => Plane.Area(l) < 0 && l.Length >= 10).Select(l => (At: s.ToLayout(Plane.Middle(l) is var m ? new(m.X, m.Y, 0.7) : default), Area: -Plane.Area(l)))).ToArray();
+                .SelectMany(s => s.Cut(new(0, 0, 0.7), new(1, 0, 0), new(0, 1, 0)).Where(l => Plane.Area(l) < 0 && l.Length >= 10)
+                    .Select(l => (At: s.ToLayout(Plane.Middle(l) is var m ? new(m.X, m.Y, 0.7) : default), Area: -Plane.Area(l)))).ToArray();
             // Panels are asked for as the sample's own file has them; a gate is as wide as its gap.
-            var pitch = System.Text.RegularExpressions.Regex.Match(File.ReadAllText(WrittenSamples.SampleFile(Path.GetFileName(face.Built))), @"\[platform\.fence\]\s+pitch = (\d+)");
-            Assert.All(rows.Where(r => r["next"] == "panel" && pitch.Success), r => Assert.Equal(double.Parse(pitch.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), Number(r, "next_asked_mm")));
+            var pitch = System.Text.RegularExpressions.Regex.Match(File.ReadAllText(WrittenSamples.SampleFile(Path.GetFileName(face.Built))),
+                @"\[platform\.fence\]\s+pitch = (\d+)");
+            Assert.All(rows.Where(r => r["next"] == "panel" && pitch.Success),
+                r => Assert.Equal(double.Parse(pitch.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), Number(r, "next_asked_mm")));
             Point2? before = null;
             double along = 0, told = double.NaN;
             foreach (var row in rows)
@@ -270,15 +283,18 @@ public class TablesOfSolidsTests(WrittenSamples samples)
     }
 
     /// <summary>Faces of all samples with what was measured on them, at every place that a table tells of.</summary>
-    private IEnumerable<(WrittenFace Face, FaceMeasures Found)> Faces() => samples.Names.SelectMany(name => Known.GetOrAdd(Path.Combine(samples.Folder, name), Measured));
+    private IEnumerable<(WrittenFace Face, FaceMeasures Found)> Faces() =>
+        samples.Names.SelectMany(name => Known.GetOrAdd(Path.Combine(samples.Folder, name), Measured));
 
     private static IReadOnlyList<(WrittenFace, FaceMeasures)> Measured(string built) => [.. WrittenFace.Of(built).Select(face => (face, new FaceMeasures(face,
     [
-        .. face.Table("setting-out").Select(r => Number(r, "chainage_mm")), .. face.Table("gaps").Select(r => Number(r, "chainage_mm")), .. face.Table("gaps-by-style").Select(r => Number(r, "chainage_mm")),
+        .. face.Table("setting-out").Select(r => Number(r, "chainage_mm")), .. face.Table("gaps").Select(r => Number(r, "chainage_mm")),
+        .. face.Table("gaps-by-style").Select(r => Number(r, "chainage_mm")),
     ])))];
 
     /// <summary>Reach of every part that runs before a face, at stations; those of a track behind the platform are its back's.</summary>
-    private static (double[] Stations, (string Track, string Vehicle, string Part, double[] Most, double[] Least)[] Reach) Swept(WrittenFace face, double[] stations) => (stations,
+    private static (double[] Stations, (string Track, string Vehicle, string Part, double[] Most, double[] Least)[] Reach) Swept(WrittenFace face,
+        double[] stations) => (stations,
     [
         .. face.Design.GetProperty("tracks").EnumerateArray().SelectMany(t =>
         {
@@ -286,18 +302,21 @@ public class TablesOfSolidsTests(WrittenSamples samples)
             bool isOwn = t.Text("name") == face.Face.Text("track");
             bool[] isBefore = [.. stations.Select(s => isOwn || IsBefore(face, ride, s))];
             double[] Kept(double[] values) => [.. values.Select((v, i) => isBefore[i] ? v : double.NaN)];
-            return OwnSweep.Of(t.GetProperty("vehicles"), ride, face.Chart, face.Side, stations).Select(r => (t.Text("name"), r.Vehicle, r.Part, Kept(r.Most), Kept(r.Least)));
+            return OwnSweep.Of(t.GetProperty("vehicles"), ride, face.Chart, face.Side, stations)
+                .Select(r => (t.Text("name"), r.Vehicle, r.Part, Kept(r.Most), Kept(r.Least)));
         }),
     ]);
 
     // Behind: farther out than any edge of the samples.
-    private static bool IsBefore(WrittenFace face, OwnTrack ride, double s) => face.OnLayout(s, 30) is var at && Point2.Dot(at - ride.At(ride.Locate(at).Chainage).Place, at - face.Chart.At(s).Place) > 0;
+    private static bool IsBefore(WrittenFace face, OwnTrack ride, double s) => face.OnLayout(s, 30) is var at
+        && Point2.Dot(at - ride.At(ride.Locate(at).Chainage).Place, at - face.Chart.At(s).Place) > 0;
 
     // Where a cut's line meets the other face's coping edge: past the far wall by what the coping overhangs.
     private static Point2 FarEdge((Point2 Foot, Point2 Far) end, WrittenFace other, FaceMeasures found)
     {
         var along = (end.Far - end.Foot) * (1 / (end.Far - end.Foot).Length);
-        double mark = other.Table("chords").SelectMany(r => new[] { Number(r, "from_chainage_mm"), Number(r, "to_chainage_mm") }).MinBy(s => Math.Abs(s - other.Chart.Locate(end.Far).Chainage));
+        double mark = other.Table("chords").SelectMany(r => new[] { Number(r, "from_chainage_mm"), Number(r, "to_chainage_mm") })
+            .MinBy(s => Math.Abs(s - other.Chart.Locate(end.Far).Chainage));
         double edge = found.At(mark)[0].Edge, over = 0;
         for (int i = 0; i < 20; i++)
         {

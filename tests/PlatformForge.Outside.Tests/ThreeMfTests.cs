@@ -33,7 +33,8 @@ public class ThreeMfTests(WrittenSamples samples)
                 foreach (var section in wanted)
                 {
                     // With it lie its inlaid lines, and nothing else.
-                    var own = lines.Where(l => l.GetProperty("is_inlay").GetBoolean() && l.Text("platform") == section.Text("platform") && l.Number("section") == section.Number("number"));
+                    var own = lines.Where(l => l.GetProperty("is_inlay").GetBoolean() && l.Text("platform") == section.Text("platform")
+                        && l.Number("section") == section.Number("number"));
                     var bodies = own.Prepend(section).Select(b => solids[Path.GetFileName(b.Text("stl"))]).ToArray();
                     var item = Assert.Single(items, i => i.Text("name") == section.Text("name"));
                     Assert.Equal(bodies.Sum(b => b.Number("triangles")), item.Number("triangles"));
@@ -63,7 +64,8 @@ public class ThreeMfTests(WrittenSamples samples)
         Assert.All(samples.Names, name =>
         {
             var read = Directory.EnumerateFiles(Path.Combine(samples.Folder, name), "*.3mf", SearchOption.AllDirectories).Select(WrittenSamples.Read3Mf);
-            int colours = read.SelectMany(f => f.GetProperty("items").EnumerateArray()).SelectMany(i => i.GetProperty("colours").EnumerateArray()).Select(c => c.GetString()).Distinct().Count();
+            int colours = read.SelectMany(f => f.GetProperty("items").EnumerateArray()).SelectMany(i => i.GetProperty("colours").EnumerateArray())
+                .Select(c => c.GetString()).Distinct().Count();
             Assert.InRange(colours, 3, 8);
         });
     }
@@ -73,7 +75,8 @@ public class ThreeMfTests(WrittenSamples samples)
     public void A_loader_by_others_shows_each_triangle_in_its_own_colour()
     {
         int colours = 0;
-        foreach (string file in samples.Different.Select(n => Directory.GetFiles(Path.Combine(samples.Folder, n, "3mf"), "*-all.3mf").Order(StringComparer.Ordinal).First()))
+        foreach (string file in samples.Different.Select(n => Directory.GetFiles(Path.Combine(samples.Folder, n, "3mf"), "*-all.3mf")
+            .Order(StringComparer.Ordinal).First()))
         {
             var shown = WrittenSamples.Read3Mf(file).GetProperty("items").EnumerateArray().SelectMany(i => i.GetProperty("areas").EnumerateObject())
                 .GroupBy(a => a.Name, a => a.Value.GetDouble()).ToDictionary(g => g.Key, g => g.Sum());
@@ -91,7 +94,8 @@ public class ThreeMfTests(WrittenSamples samples)
         using var zip = ZipFile.OpenRead(file);
         using var stream = zip.GetEntry("3D/3dmodel.model")!.Open();
         var root = XDocument.Load(stream).Root!;
-        string[] colours = [.. root.Descendants().Where(e => e.Name.LocalName == "base").Select(e => e.Attribute("displaycolor")!.Value[1..].ToLowerInvariant())];
+        string[] colours = [.. root.Descendants().Where(e => e.Name.LocalName == "base")
+            .Select(e => e.Attribute("displaycolor")!.Value[1..].ToLowerInvariant())];
         var areas = new Dictionary<string, double>();
         foreach (var part in root.Descendants().Where(e => e.Name.LocalName == "object" && e.Descendants().Any(t => t.Name.LocalName == "triangle")))
         {

@@ -4,13 +4,14 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 
 namespace PlatformForge.Outside.Tests;
 
 /// <summary>
-/// Every figure of the tables for the workbench, measured anew in the files that are printed: STL cut by planes, 3MF for what is which colour. The design copy tells
-/// nothing here but where the track lies.
+/// Every figure of the tables for the workbench, measured anew in the files that are printed: STL cut by planes, 3MF for what is which colour. The design copy
+/// tells nothing here but where the track lies.
 /// </summary>
 [Collection("samples")]
 public class WorkshopTests(WrittenSamples samples)
@@ -38,9 +39,11 @@ public class WorkshopTests(WrittenSamples samples)
             foreach (var section in sections.Where(s => Lies(s)))
             {
                 var loops = section.Solid.Cut(new(0, 0, InDeck), X, Y);
-                var rows = table.Where(r => r["section"] == $"{section.Solid.Number}" && (r["depth_mm"] == "through" || Number(r, "depth_mm") > InDeck)).ToList();
+                var rows = table.Where(r => r["section"] == $"{section.Solid.Number}" && (r["depth_mm"] == "through" || Number(r, "depth_mm") > InDeck))
+                    .ToList();
                 var holes = loops.Where(l => Plane.Area(l) < 0).ToArray();
-                Assert.True(rows.Count == holes.Length, $"{section.Solid.Platform} {section.Solid.Number}: {rows.Count} told, {holes.Length} found: {string.Join(", ", holes.Select(h => $"{-Plane.Area(h):0.00}"))}");
+                Assert.True(rows.Count == holes.Length, $"{section.Solid.Platform} {section.Solid.Number}: {rows.Count} told, {holes.Length} "
+                    + $"found: {string.Join(", ", holes.Select(h => $"{-Plane.Area(h):0.00}"))}");
                 if (SectionSides.Of(section.Solid.Outline(InDeck), p => section.Place(p, InDeck)) is not { } sides)
                 {
                     continue;
@@ -49,11 +52,14 @@ public class WorkshopTests(WrittenSamples samples)
                 foreach (var hole in holes)
                 {
                     var middle = Plane.Middle(hole);
-                    double front = Plane.ToLine(middle, sides.Front), lower = Plane.FromLine(middle, sides.Lower[0], sides.Lower[^1]), upper = Plane.FromLine(middle, sides.Upper[0], sides.Upper[^1]);
+                    double front = Plane.ToLine(middle, sides.Front), lower = Plane.FromLine(middle, sides.Lower[0], sides.Lower[^1]),
+                        upper = Plane.FromLine(middle, sides.Upper[0], sides.Upper[^1]);
                     var row = rows.MinBy(r => Math.Abs(Number(r, "from_lower_end_mm") - lower) + Math.Abs(Number(r, "from_coping_edge_mm") - front))!;
                     Assert.True(
-                        Math.Abs(Number(row, "from_lower_end_mm") - lower) < Near && Math.Abs(Number(row, "from_higher_end_mm") - upper) < Near && Math.Abs(Number(row, "from_coping_edge_mm") - front) < Near,
-                        $"{section.Solid.Platform} {section.Solid.Number}: {string.Join(", ", row.Values)} measures {front:0.000}, {lower:0.000}, {upper:0.000}");
+                        Math.Abs(Number(row, "from_lower_end_mm") - lower) < Near && Math.Abs(Number(row, "from_higher_end_mm") - upper) < Near
+                        && Math.Abs(Number(row, "from_coping_edge_mm") - front) < Near,
+                        $"{section.Solid.Platform} {section.Solid.Number}: {string.Join(", ", row.Values)} "
+                            + $"measures {front:0.000}, {lower:0.000}, {upper:0.000}");
                     Size(row, hole);
                     rows.Remove(row);
                     looked++;
@@ -70,14 +76,16 @@ public class WorkshopTests(WrittenSamples samples)
         int looked = 0;
         foreach (var (table, sections) in Tables("posts-and-panels"))
         {
-            var wanted = table.Where(r => r["what"] is "panel" or "odd panel" or "gate").SelectMany(r => Enumerable.Repeat(Number(r, "length_mm"), (int)Number(r, "count"))).Order().ToArray();
+            var wanted = table.Where(r => r["what"] is "panel" or "odd panel" or "gate")
+                .SelectMany(r => Enumerable.Repeat(Number(r, "length_mm"), (int)Number(r, "count"))).Order().ToArray();
             if (wanted.Length == 0 || !sections.All(Lies))
             {
                 continue;
             }
 
             // Posts are the holes of the commonest size.
-            var holes = sections.SelectMany(s => s.Solid.Cut(new(0, 0, InDeck), X, Y).Where(l => Plane.Area(l) < 0 && l.Length >= 10).Select(l => (Area: Math.Round(Plane.Area(l), 1), At: s.OnLayout(Plane.Middle(l), InDeck), s)))
+            var holes = sections.SelectMany(s => s.Solid.Cut(new(0, 0, InDeck), X, Y).Where(l => Plane.Area(l) < 0 && l.Length >= 10)
+                .Select(l => (Area: Math.Round(Plane.Area(l), 1), At: s.OnLayout(Plane.Middle(l), InDeck), s)))
                 .GroupBy(h => h.Area).MaxBy(g => g.Count())!.OrderBy(h => h.s.Chart.Locate(h.At).Chainage).Select(h => h.At).ToArray();
             double[] apart = [.. holes.Zip(holes.Skip(1), (a, b) => (b - a).Length).Order()];
             Assert.Equal(wanted.Length, apart.Length);
@@ -128,7 +136,8 @@ public class WorkshopTests(WrittenSamples samples)
                 string name = Path.GetFileName(file)[..^"-paint.csv".Length];
                 var table = Csv(file);
                 var seen = Seen(Path.Combine(samples.Folder, sample), name, SectionsOf(sample).Where(s => s.Name == name).ToArray());
-                foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3), ("joints of mortar", 4), ("stone", 5), ("timber", 6), ("concrete and flags", 7), ("paving bricks", 8), ("bricks of the coping", 13) })
+                foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3), ("joints of mortar", 4), ("stone", 5),
+                    ("timber", 6), ("concrete and flags", 7), ("paving bricks", 8), ("bricks of the coping", 13) })
                 {
                     // What an inlay or a strip covers is the floor of its groove, and takes no paint.
                     double told = table.Where(r => r["surface"] == surface).Sum(r => Number(r, "area_cm2"));
@@ -156,8 +165,10 @@ public class WorkshopTests(WrittenSamples samples)
         {
             string name = Path.GetFileName(file)[..^"-work-list.csv".Length], tables = Path.GetDirectoryName(file)!;
             string[] steps = [.. Csv(file).Select(r => r["what"])];
-            int sections = Directory.GetFiles(Path.Combine(tables, "..", "stl"), $"{name}-*.stl").Count(f => int.TryParse(Path.GetFileNameWithoutExtension(f)[(name.Length + 1)..], CultureInfo.InvariantCulture, out _));
-            Assert.Contains(steps, s => sections == 1 ? s.StartsWith("The platform is one section", StringComparison.Ordinal) : s.Contains($"dry, 1 to {sections},", StringComparison.Ordinal));
+            int sections = Directory.GetFiles(Path.Combine(tables, "..", "stl"), $"{name}-*.stl")
+                .Count(f => int.TryParse(Path.GetFileNameWithoutExtension(f)[(name.Length + 1)..], CultureInfo.InvariantCulture, out _));
+            Assert.Contains(steps, s => sections == 1 ? s.StartsWith("The platform is one section", StringComparison.Ordinal)
+                : s.Contains($"dry, 1 to {sections},", StringComparison.Ordinal));
             var parts = Csv(Path.Combine(tables, $"{name}-parts.csv"));
             foreach (Match cut in steps.Select(s => Regex.Match(s, @"^Cut (\d+) pieces of ([\d.]+) mm: (.*?)\. Break")).Where(m => m.Success))
             {
@@ -171,7 +182,8 @@ public class WorkshopTests(WrittenSamples samples)
             double listed = parts.Where(r => r["how"] is "bought" or "made" or "bought or made" && r["count"].Length > 0).Sum(r => Number(r, "count"));
             Assert.Equal(listed, ready is null ? 0 : double.Parse(ready.Groups[1].Value, CultureInfo.InvariantCulture));
             pieces += (int)listed;
-            Assert.Equal(Directory.GetFiles(Path.Combine(tables, "..", "3mf"), $"{name}-plate-*.3mf").Length > 1, steps.Any(s => s.StartsWith("Print the other", StringComparison.Ordinal)));
+            Assert.Equal(Directory.GetFiles(Path.Combine(tables, "..", "3mf"), $"{name}-plate-*.3mf").Length > 1,
+                steps.Any(s => s.StartsWith("Print the other", StringComparison.Ordinal)));
         }
 
         Assert.True(dowels > 3 && pieces > 3, $"{dowels} {pieces}");
@@ -182,7 +194,9 @@ public class WorkshopTests(WrittenSamples samples)
     {
         foreach (string file in samples.Files("-masks.dxf"))
         {
-            var cuts = Written.Parse(Tool.Node("read-cuts.mjs", file)).Select(e => (Layer: e.Text("layer"), Kind: e.Text("kind"), Closed: e.GetProperty("closed").GetBoolean(), Points: e.GetProperty("points").EnumerateArray().Select(p => new Point2(p[0].GetDouble(), p[1].GetDouble())).ToArray())).ToArray();
+            var cuts = Written.Parse(Tool.Node("read-cuts.mjs", file))
+                .Select(e => (Layer: e.Text("layer"), Kind: e.Text("kind"), Closed: e.GetProperty("closed").GetBoolean(),
+                    Points: e.GetProperty("points").EnumerateArray().Select(p => new Point2(p[0].GetDouble(), p[1].GetDouble())).ToArray())).ToArray();
             Assert.Equal(["CUT", "MARK"], cuts.Select(c => c.Layer).Distinct().Order());
             Assert.Contains(cuts, c => c is { Layer: "MARK", Kind: "POLYLINE" } && Math.Abs((c.Points[1] - c.Points[0]).Length - 100) < 1e-6);
             string sample = Path.GetFileName(Path.GetDirectoryName(Path.GetDirectoryName(file)))!, name = Path.GetFileName(file)[..^"-masks.dxf".Length];
@@ -211,7 +225,8 @@ public class WorkshopTests(WrittenSamples samples)
         }
     }
 
-    /// <summary>Boxes of the masks, on each section's own top: what is coloured as deck, and what is coloured as the line with 10 mm of border round it.</summary>
+    /// <summary>Boxes of the masks, on each section's own top: what is coloured as deck, and what is coloured as the line with 10 mm of border round
+    /// it.</summary>
     [Fact]
     public void Masks_are_as_long_and_wide_as_what_they_lie_on()
     {
@@ -229,7 +244,8 @@ public class WorkshopTests(WrittenSamples samples)
 
                 // Along the straight line between the ends of the coping's edge.
                 Point2 first = sides.Front[0], along = (sides.Front[^1] - first) * (1 / (sides.Front[^1] - first).Length);
-                (double Long, double Wide) Box(IEnumerable<Point2> points) => points.Select(p => new Point2(Point2.Dot(p - first, along), Point2.Cross(along, p - first))).ToArray() is var q
+                (double Long, double Wide) Box(IEnumerable<Point2> points) =>
+                    points.Select(p => new Point2(Point2.Dot(p - first, along), Point2.Cross(along, p - first))).ToArray() is var q
                     ? (q.Max(p => p.X) - q.Min(p => p.X), q.Max(p => p.Y) - q.Min(p => p.Y)) : default;
                 var all = Coloured(section.Built, section.Name).Single(c => c.Number == section.Solid.Number).Triangles;
                 var top = all.Where(t => IsTop(t.Corners)).ToArray();
@@ -237,15 +253,19 @@ public class WorkshopTests(WrittenSamples samples)
                 // Between two copings nothing but the deck's own colour tells its ends, less their relief.
                 bool isIsland = !File.Exists(Path.Combine(section.Built, "tables", section.Name + "-setting-out.csv"));
                 // Two lines of one colour, or a deck of its coping's: by colour they are not told apart.
-                if ((isIsland && !isCover) || (isCover && Coping(section, top) is var coping && !top.Any(t => t.Corners.Max(p => p.Z) < 0.05 && t.Paint != coping && DeckPaints.Contains(t.Paint))))
+                if ((isIsland && !isCover) || (isCover && Coping(section, top) is var coping
+                    && !top.Any(t => t.Corners.Max(p => p.Z) < 0.05 && t.Paint != coping && DeckPaints.Contains(t.Paint))))
                 {
                     continue;
                 }
 
-                var (length, width) = isCover && isIsland ? Box(Deck(section, all, top, toEnds: false)) : isCover ? (Box(Deck(section, all, top, toEnds: true)).Long, Box(Deck(section, all, top, toEnds: false)).Wide) : Box(Bordered(section, top, row));
-                // One digit, facets and trims. A border that goes 11 mm straight on from a chord of 5 mm lies 11 x 16 / 2R beside its curve, 0.15 mm on 600 mm, and 0.04 more for its facets.
+                var (length, width) = isCover && isIsland ? Box(Deck(section, all, top, toEnds: false)) : isCover
+                    ? (Box(Deck(section, all, top, toEnds: true)).Long, Box(Deck(section, all, top, toEnds: false)).Wide) : Box(Bordered(section, top, row));
+                // One digit, facets and trims. A border that goes 11 mm straight on from a chord of 5 mm lies 11 x 16 / 2R beside its curve, 0.15 mm on 600 mm,
+                // and 0.04 more for its facets.
                 double near = isCover ? 0.12 : 0.05 + 0.15 + 0.04;
-                Assert.True(Math.Abs(length - Number(row, "long_mm")) < near + (isIsland ? Relieved : 0) && Math.Abs(width - Number(row, "wide_mm")) < near, $"{where}: {row["long_mm"]} by {row["wide_mm"]} told, {length:0.00} by {width:0.00} measured");
+                Assert.True(Math.Abs(length - Number(row, "long_mm")) < near + (isIsland ? Relieved : 0) && Math.Abs(width - Number(row, "wide_mm")) < near,
+                    $"{where}: {row["long_mm"]} by {row["wide_mm"]} told, {length:0.00} by {width:0.00} measured");
                 (covers, stencils) = isCover ? (covers + 1, stencils) : (covers, stencils + 1);
             }
         }
@@ -265,14 +285,16 @@ public class WorkshopTests(WrittenSamples samples)
     {
         double Off(Point3 p) => Math.Abs(section.Place(new(p.X, p.Y), p.Z).Offset);
         int coping = Coping(section, top);
-        Point3[] deck = [.. top.Where(t => t.Corners.Max(p => p.Z) < 0.05 && t.Paint != coping && DeckPaints.Contains(t.Paint)).SelectMany(t => t.Corners).Distinct()];
+        Point3[] deck = [.. top.Where(t => t.Corners.Max(p => p.Z) < 0.05 && t.Paint != coping && DeckPaints.Contains(t.Paint)).SelectMany(t => t.Corners)
+            .Distinct()];
         double near = deck.Min(Off) - 0.01;
         return all.SelectMany(t => t.Corners).Distinct().Where(p => toEnds && p.Z < 1 && Off(p) >= near).Concat(deck).Select(p => new Point2(p.X, p.Y));
     }
 
     // What the coping is made of: of bricks it has a deck's colour.
     private static int Coping(Section section, (Point3[] Corners, int Paint)[] top) =>
-        top.Where(t => t.Paint != MortarPaint && t.Corners.Max(p => p.Z) < 0.1).MinBy(t => t.Corners.Min(p => Math.Abs(section.Place(new(p.X, p.Y), p.Z).Offset))).Paint;
+        top.Where(t => t.Paint != MortarPaint && t.Corners.Max(p => p.Z) < 0.1)
+        .MinBy(t => t.Corners.Min(p => Math.Abs(section.Place(new(p.X, p.Y), p.Z).Offset))).Paint;
 
     private static SectionSides? OutlineOf(Section section) =>
         SectionSides.Of(Plane.WithoutNotches(section.Solid.Outline(InDeck), Notch), p => section.Place(p, InDeck));
@@ -289,15 +311,19 @@ public class WorkshopTests(WrittenSamples samples)
     private static IEnumerable<Point2> Bordered(Section section, (Point3[] Corners, int Paint)[] top, Dictionary<string, string> row)
     {
         const double border = 10, beyond = 1;
-        var line = top.Where(t => t.Paint == 2).SelectMany(t => t.Corners).Where(p => p.Z < 0.05).Select(p => (At: new Point2(p.X, p.Y), Place: section.Place(new(p.X, p.Y), p.Z))).ToArray();
+        var line = top.Where(t => t.Paint == 2).SelectMany(t => t.Corners).Where(p => p.Z < 0.05)
+            .Select(p => (At: new Point2(p.X, p.Y), Place: section.Place(new(p.X, p.Y), p.Z))).ToArray();
         double lower = line.Min(p => p.Place.Chainage), upper = line.Max(p => p.Place.Chainage), middle = (lower + upper) / 2;
         // Edges on the bed are relieved at the end faces: a line that comes so near is taken to the cut, and past it where the next section has one too.
         const double trim = 0.1;
-        bool HasLine(int number) => Coloured(section.Built, section.Name).Any(c => c.Number == number && c.Triangles.Any(t => t.Paint == 2 && IsTop(t.Corners)));
+        bool HasLine(int number) => Coloured(section.Built, section.Name)
+            .Any(c => c.Number == number && c.Triangles.Any(t => t.Paint == 2 && IsTop(t.Corners)));
         double Past(double left, int next) => left > Relieved ? 0 : left + (HasLine(next) ? beyond - trim : 0);
-        double below = Past(lower - section.Solid.Chainage.From, section.Solid.Number - 1), above = Past(section.Solid.Chainage.To - upper, section.Solid.Number + 1);
+        double below = Past(lower - section.Solid.Chainage.From, section.Solid.Number - 1),
+            above = Past(section.Solid.Chainage.To - upper, section.Solid.Number + 1);
         // Corners of a straight pair of edges come two by two: nearer and farther from the track.
-        var pairs = line.GroupBy(p => Math.Round(p.Place.Chainage, 1)).OrderBy(g => g.Key).Select(g => (g.Key, Near: g.MinBy(p => Math.Abs(p.Place.Offset)), Far: g.MaxBy(p => Math.Abs(p.Place.Offset)))).ToArray();
+        var pairs = line.GroupBy(p => Math.Round(p.Place.Chainage, 1)).OrderBy(g => g.Key)
+            .Select(g => (g.Key, Near: g.MinBy(p => Math.Abs(p.Place.Offset)), Far: g.MaxBy(p => Math.Abs(p.Place.Offset)))).ToArray();
         double wide = pairs.Max(p => Math.Abs(p.Far.Place.Offset) - Math.Abs(p.Near.Place.Offset));
         pairs = [.. pairs.Where(p => Math.Abs(p.Far.Place.Offset) - Math.Abs(p.Near.Place.Offset) > wide - 0.05)];
         Assert.Equal(Number(row, "slot_mm"), wide, Near);
@@ -308,7 +334,8 @@ public class WorkshopTests(WrittenSamples samples)
             yield return On(far, near, border);
         }
 
-        foreach (var (end, inner, past) in new[] { (pairs[0], pairs.First(p => p.Key > pairs[0].Key + (border / 2)), below), (pairs[^1], pairs.Last(p => p.Key < pairs[^1].Key - (border / 2)), above) })
+        foreach (var (end, inner, past) in new[] { (pairs[0], pairs.First(p => p.Key > pairs[0].Key + (border / 2)), below),
+            (pairs[^1], pairs.Last(p => p.Key < pairs[^1].Key - (border / 2)), above) })
         {
             double by = border + past;
             // By chainage: on the inside of a curve that is less.
@@ -358,12 +385,15 @@ public class WorkshopTests(WrittenSamples samples)
         {
             string sample = Path.GetFileName(Path.GetDirectoryName(Path.GetDirectoryName(file)))!, name = Path.GetFileName(file)[..^"-wires.csv".Length];
             var sections = SectionsOf(sample).Where(s => s.Name == name).ToArray();
-            var board = Csv(file.Replace("-wires.csv", "-drilling-baseboard.csv", StringComparison.Ordinal)).Where(r => r["for"].StartsWith("wires", StringComparison.Ordinal)).ToArray();
-            var holes = sections.SelectMany(s => s.Solid.Cut(new(0, 0, InDeck), X, Y).Where(l => Plane.Area(l) < 0).Select(l => (At: s.OnLayout(Plane.Middle(l), InDeck), Section: s))).ToArray();
+            var board = Csv(file.Replace("-wires.csv", "-drilling-baseboard.csv", StringComparison.Ordinal))
+                .Where(r => r["for"].StartsWith("wires", StringComparison.Ordinal)).ToArray();
+            var holes = sections.SelectMany(s => s.Solid.Cut(new(0, 0, InDeck), X, Y).Where(l => Plane.Area(l) < 0)
+                .Select(l => (At: s.OnLayout(Plane.Middle(l), InDeck), Section: s))).ToArray();
             foreach (var row in Csv(file))
             {
                 var hole = holes.MinBy(h => Math.Abs(h.Section.Chart.Locate(h.At).Chainage - Number(row, "chainage_mm")));
-                double along = board.Length == 0 ? 0 : board.Min(b => Math.Abs((new Point2(Number(b, "x_mm"), Number(b, "y_mm")) - hole.At).Length - Number(row, "along_channel_mm")));
+                double along = board.Length == 0 ? 0
+                    : board.Min(b => Math.Abs((new Point2(Number(b, "x_mm"), Number(b, "y_mm")) - hole.At).Length - Number(row, "along_channel_mm")));
                 Assert.True(along < 0.1, $"{name}: along a channel off by {along:0.00}");
                 // The top over the board, from the plane that lies on the bed.
                 double top = hole.Section.Solid.ToLayout(new(0, 0, 0)).Z;
@@ -389,7 +419,8 @@ public class WorkshopTests(WrittenSamples samples)
             {
                 double[] told = [.. Regex.Matches(row["size"], @"[\d.]+").Select(m => double.Parse(m.Value, CultureInfo.InvariantCulture))];
                 var points = section.Solid.Triangles.SelectMany(t => t).ToArray();
-                double[] size = [points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y), points.Max(p => p.Z) - points.Min(p => p.Z)];
+                double[] size = [points.Max(p => p.X) - points.Min(p => p.X), points.Max(p => p.Y) - points.Min(p => p.Y),
+                    points.Max(p => p.Z) - points.Min(p => p.Z)];
                 Assert.All(told.Zip(size), p => Assert.Equal(p.First, p.Second, 0.06));
             }
         }
@@ -402,11 +433,13 @@ public class WorkshopTests(WrittenSamples samples)
         var paint = Csv(file.Replace("-mixes.csv", "-paint.csv", StringComparison.Ordinal));
         foreach (var mix in Csv(file).GroupBy(r => r["for"]))
         {
-            double ready = paint.Where(r => mix.Key.StartsWith(r["surface"], StringComparison.Ordinal)).Sum(r => Number(r, "ml_to_have_ready")), parts = mix.Sum(r => Number(r, "parts"));
+            double ready = paint.Where(r => mix.Key.StartsWith(r["surface"], StringComparison.Ordinal)).Sum(r => Number(r, "ml_to_have_ready")),
+                parts = mix.Sum(r => Number(r, "parts"));
             Assert.All(mix, r => Assert.Equal(ready * Number(r, "parts") / parts, Number(r, "ml"), 0.0051));
         }
 
-        Assert.All(Csv(file).Where(r => r["for"] == "white line").GroupBy(r => r["for"]), line => Assert.Equal(["white 3", "light grey 1"], line.Select(r => $"{r["of"]} {r["parts"]}")));
+        Assert.All(Csv(file).Where(r => r["for"] == "white line").GroupBy(r => r["for"]),
+            line => Assert.Equal(["white 3", "light grey 1"], line.Select(r => $"{r["of"]} {r["parts"]}")));
     });
 
     private static void Size(Dictionary<string, string> row, Point2[] hole)
@@ -443,7 +476,8 @@ public class WorkshopTests(WrittenSamples samples)
     private bool IsPrinted(string sample, string line) => ThreeMfTests.Manifest(Path.Combine(samples.Folder, sample)).TryGetProperty("lines", out var lines)
         && lines.EnumerateArray().Any(l => l.Text("name").EndsWith(line, StringComparison.Ordinal));
 
-    // What is seen of each colour, mm²: the top from the 3MF, and upright faces from which nothing of their own section is hit within the width of the widest platform.
+    // What is seen of each colour, mm²: the top from the 3MF, and upright faces from which nothing of their own section is hit within the width of the widest
+    // platform.
     private static double[] Seen(string built, string name, Section[] sections)
     {
         double[] areas = TopAreas(built, name, relieved: true); // a brush goes over relieved edges too
@@ -463,7 +497,8 @@ public class WorkshopTests(WrittenSamples samples)
                 }
 
                 Point3 middle = (a + b + c) * (1.0 / 3), way = normal * (1 / twice);
-                if (!section.IsAtCut(new(middle.X, middle.Y), new(way.X, way.Y)) && !heights.Between(middle.Z, middle.Z + (way.Z * Widest)).Any(t => IsHit(t, middle + (way * 1e-3), way, Widest)))
+                if (!section.IsAtCut(new(middle.X, middle.Y), new(way.X, way.Y)) && !heights.Between(middle.Z, middle.Z + (way.Z * Widest))
+                    .Any(t => IsHit(t, middle + (way * 1e-3), way, Widest)))
                 {
                     areas[triangles[i].Paint] += twice / 2;
                 }
@@ -511,7 +546,8 @@ public class WorkshopTests(WrittenSamples samples)
     }
 
     // Each section's triangles in its own frame, with their materials, as the markup has them: of a section with inlays its own body, which stands first.
-    private static (int Number, (Point3[] Corners, int Paint)[] Triangles)[] Coloured(string built, string name) => Painted.GetOrAdd((built, name), static of => [.. ReadColoured(of.Built, of.Name)]);
+    private static (int Number, (Point3[] Corners, int Paint)[] Triangles)[] Coloured(string built, string name) =>
+        Painted.GetOrAdd((built, name), static of => [.. ReadColoured(of.Built, of.Name)]);
 
     // A file of brickwork takes a second to read.
     private static readonly System.Collections.Concurrent.ConcurrentDictionary<(string Built, string Name), (int Number, (Point3[] Corners, int Paint)[] Triangles)[]> Painted = [];
@@ -529,7 +565,9 @@ public class WorkshopTests(WrittenSamples samples)
             Point3[] points = [.. part.Descendants().Where(e => e.Name.LocalName == "vertex").Select(v => new Point3(N(v, "x"), N(v, "y"), N(v, "z")))];
             int usual = int.Parse(part.Attribute("pindex")?.Value ?? "0", CultureInfo.InvariantCulture);
             yield return (int.Parse(id, CultureInfo.InvariantCulture),
-                [.. part.Descendants().Where(e => e.Name.LocalName == "triangle").Select(t => ((Point3[])[points[(int)N(t, "v1")], points[(int)N(t, "v2")], points[(int)N(t, "v3")]], t.Attribute("p1") is null ? usual : (int)N(t, "p1")))]);
+                [.. part.Descendants().Where(e => e.Name.LocalName == "triangle")
+                    .Select(t => ((Point3[])[points[(int)N(t, "v1")], points[(int)N(t, "v2")], points[(int)N(t, "v3")]],
+                        t.Attribute("p1") is null ? usual : (int)N(t, "p1")))]);
         }
     }
 
@@ -589,7 +627,9 @@ public class WorkshopTests(WrittenSamples samples)
 
     private static List<Dictionary<string, string>> Csv(string file)
     {
-        string[][] rows = [.. File.ReadAllText(file).TrimEnd('\n').Split('\n').Select(l => Regex.Matches(l, @"(?:^|,)(?:""((?:[^""]|"""")*)""|([^,""]*))").Select(m => m.Groups[1].Success ? m.Groups[1].Value.Replace("\"\"", "\"", StringComparison.Ordinal) : m.Groups[2].Value).ToArray())];
+        string[][] rows = [.. File.ReadAllText(file).TrimEnd('\n').Split('\n')
+            .Select(l => Regex.Matches(l, @"(?:^|,)(?:""((?:[^""]|"""")*)""|([^,""]*))")
+                .Select(m => m.Groups[1].Success ? m.Groups[1].Value.Replace("\"\"", "\"", StringComparison.Ordinal) : m.Groups[2].Value).ToArray())];
         return [.. rows.Skip(1).Select(r => rows[0].Zip(r).ToDictionary(p => p.First, p => p.Second))];
     }
 }

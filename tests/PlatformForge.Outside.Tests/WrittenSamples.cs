@@ -49,8 +49,8 @@ public sealed class WrittenSamples
     }
 
     /// <summary>
-    /// The program that is run: the one beside the tests, or the one that PLATFORMFORGE_PROGRAM names. The gate names the one that was packed, compiled ahead, which takes
-    /// a third of the time to start.
+    /// The program that is run: the one beside the tests, or the one that PLATFORMFORGE_PROGRAM names. The gate names the one that was packed, compiled ahead,
+    /// which takes a third of the time to start.
     /// </summary>
     internal static string Program { get; } = Environment.GetEnvironmentVariable("PLATFORMFORGE_PROGRAM") is { Length: > 0 } named
         ? named : Path.Combine(AppContext.BaseDirectory, "PlatformForge.Cli.dll");
@@ -59,7 +59,8 @@ public sealed class WrittenSamples
         Tool.Run("dotnet", [Program, .. arguments]);
 
     private static string[] AllNames() =>
-        [.. Directory.EnumerateFiles(Path.Combine(Tree.Root, "presets", "samples"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f)).Order(StringComparer.Ordinal)];
+        [.. Directory.EnumerateFiles(Path.Combine(Tree.Root, "presets", "samples"), "*.toml").Select(f => Path.GetFileNameWithoutExtension(f))
+            .Order(StringComparer.Ordinal)];
 
     private static string Build()
     {

@@ -42,7 +42,8 @@ internal sealed class WrittenSolid
     [
         .. Written.Parse(File.ReadAllText(Path.Combine(built, "manifest.json"))).GetProperty("sections").EnumerateArray().Select(s => new WrittenSolid(
             s.Text("platform"), (int)s.Number("number"), Read(File.ReadAllBytes(Path.Combine(built, s.Text("stl")))),
-            [.. s.GetProperty("to_layout").EnumerateArray().Select(r => r.EnumerateArray().Select(v => v.GetDouble()).ToArray())], (s.Number("from"), s.Number("to")))),
+            [.. s.GetProperty("to_layout").EnumerateArray().Select(r => r.EnumerateArray().Select(v => v.GetDouble()).ToArray())],
+            (s.Number("from"), s.Number("to")))),
     ];
 
     /// <summary>A gauge's triangles where the manifest says that it stands.</summary>
@@ -173,11 +174,13 @@ internal static class Plane
         return [.. kept.Where((p, i) => Math.Abs(Turn(kept[(i + kept.Count - 1) % kept.Count], p, kept[(i + 1) % kept.Count])) > Straight)];
     }
 
-    /// <summary>Without whatever leaves the line between its neighbours by less than a depth, as joints of brickwork do: corners of the ring that are left.</summary>
+    /// <summary>Without whatever leaves the line between its neighbours by less than a depth, as joints of brickwork do: corners of the ring that are
+    /// left.</summary>
     public static Point2[] WithoutNotches(IReadOnlyList<Point2> ring, double depth)
     {
         // Its two corners farthest apart stay; between them, and so on, the corner farthest from the straight line.
-        int a = Enumerable.Range(0, ring.Count).MaxBy(i => (ring[i] - ring[0]).Length), b = Enumerable.Range(0, ring.Count).MaxBy(i => (ring[i] - ring[a]).Length);
+        int a = Enumerable.Range(0, ring.Count).MaxBy(i => (ring[i] - ring[0]).Length),
+            b = Enumerable.Range(0, ring.Count).MaxBy(i => (ring[i] - ring[a]).Length);
         return [.. Part(a, b), .. Part(b, a)];
 
         IEnumerable<Point2> Part(int from, int to)
@@ -216,13 +219,15 @@ internal sealed record SectionSides(IReadOnlyList<Point2> Front, IReadOnlyList<P
     /// <summary>Sides of a ring; null where it has not four corners.</summary>
     public static SectionSides? Of(IReadOnlyList<Point2> ring, Func<Point2, TrackPlace> place)
     {
-        int[] at = [.. Enumerable.Range(0, ring.Count).Where(i => Math.Abs(Plane.Turn(ring[(i + ring.Count - 1) % ring.Count], ring[i], ring[(i + 1) % ring.Count])) > Corner)];
+        int[] at = [.. Enumerable.Range(0, ring.Count)
+            .Where(i => Math.Abs(Plane.Turn(ring[(i + ring.Count - 1) % ring.Count], ring[i], ring[(i + 1) % ring.Count])) > Corner)];
         if (at.Length != 4)
         {
             return null;
         }
 
-        IReadOnlyList<Point2>[] sides = [.. Enumerable.Range(0, 4).Select(k => (IReadOnlyList<Point2>)[.. Walk(at[k], at[(k + 1) % 4], ring.Count).Select(i => ring[i])])];
+        IReadOnlyList<Point2>[] sides =
+            [.. Enumerable.Range(0, 4).Select(k => (IReadOnlyList<Point2>)[.. Walk(at[k], at[(k + 1) % 4], ring.Count).Select(i => ring[i])])];
         double Along(IReadOnlyList<Point2> side) => (place(side[0]).Chainage + place(side[^1]).Chainage) / 2;
         double Beside(IReadOnlyList<Point2> side) => Math.Abs(place(side[0]).Offset) + Math.Abs(place(side[^1]).Offset);
         var (lower, upper) = (sides.MinBy(Along)!, sides.MaxBy(Along)!);

@@ -1,4 +1,6 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 
 namespace PlatformForge.Tests;
 
@@ -42,7 +44,14 @@ internal static class FoundFeatures
         var table = fence.Tables.Single();
         int next = table.Headings.ToList().IndexOf("next");
         var bays = table.Rows.SkipLast(1).Select(row => new FenceBay(
-            row[next].Words switch { "gate" => FenceBayKind.Gate, "odd panel" => FenceBayKind.Odd, "panel" => FenceBayKind.Panel, var other => throw new InvalidOperationException(other) },
+            row[next].Words switch
+            {
+                "gate" => FenceBayKind.Gate,
+                "odd panel" => FenceBayKind.Odd,
+                "panel" => FenceBayKind.Panel,
+                var other =>
+                throw new InvalidOperationException(other)
+            },
             row[next + 1].Figure!.Value,
             row[next + 2].Figure));
         return new([.. fence.Openings.Select(Found)], [.. bays]);

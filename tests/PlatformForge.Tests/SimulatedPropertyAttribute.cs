@@ -2,7 +2,8 @@ using FsCheck.Xunit;
 
 namespace PlatformForge.Tests;
 
-/// <summary>A property whose cases each take a tenth of a second and more: few in every run of the tests, as many as are stated in the gate (<see cref="Simulations"/>).</summary>
+/// <summary>A property whose cases each take a tenth of a second and more: few in every run of the tests, as many as are stated in the gate
+/// (<see cref="Simulations"/>).</summary>
 [AttributeUsage(AttributeTargets.Method)]
 internal sealed class SimulatedPropertyAttribute : PropertyAttribute
 {

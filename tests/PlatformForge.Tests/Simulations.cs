@@ -1,8 +1,9 @@
 namespace PlatformForge.Tests;
 
 /// <summary>
-/// How many made-up cases a simulation runs: few in every run of the tests, so that each is gone through; with the environment variable PLATFORMFORGE_SIMULATIONS set to
-/// "usual" as many as show that a rate is far off, which the gate does; set to "long" many, or the third of ten pieces of them with "long 3/10".
+/// How many made-up cases a simulation runs: few in every run of the tests, so that each is gone through; with the environment variable
+/// PLATFORMFORGE_SIMULATIONS set to "usual" as many as show that a rate is far off, which the gate does; set to "long" many, or the third of ten pieces of them
+/// with "long 3/10".
 /// </summary>
 internal static class Simulations
 {

@@ -1,10 +1,14 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Answers;
+using PlatformForge.Cli.Arguments;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using static System.FormattableString;
 
 namespace PlatformForge.Cli.Commands;
@@ -43,7 +47,8 @@ internal static class BuildCommand
             "Chainage, in mm or with its unit, at which a cross-section is drawn too, with the governing vehicle's outline. Repeatable.",
             CommandOptionType.MultipleValue);
         var sets = command.Option("--sets <names>",
-            $"Which sets of files to make, with commas between: {string.Join(", ", OutputSets.Names)}; {OutputSets.Usual} when left out. Only these are then in the folder.", CommandOptionType.SingleValue);
+            $"Which sets of files to make, with commas between: {string.Join(", ", OutputSets.Names)}; {OutputSets.Usual} when left out. "
+                + "Only these are then in the folder.", CommandOptionType.SingleValue);
         var measured = command.Option("--as-built <file>",
             "Gaps measured on the finished layout: where the edge stands and what is left goes into the report and a table.", CommandOptionType.SingleValue);
         command.OnExecute(() => session.Finish("build", show => ChosenSections.Read(CrossSection, cross.Values, out var chainages) is { } fault
@@ -108,7 +113,8 @@ internal static class BuildCommand
             o.WriteLine($"{reprint.Platform}: {reprint.InWords}.");
         }
 
-        o.WriteLine(Invariant($"Wrote {report.Folder.Written.Count} files into {report.Folder.Folder}; {report.Folder.Unchanged.Count} were unchanged, {report.Folder.Removed.Count} removed."));
+        o.WriteLine(Invariant($"Wrote {report.Folder.Written.Count} files into {report.Folder.Folder}; {report.Folder.Unchanged.Count} were ")
+            + Invariant($"unchanged, {report.Folder.Removed.Count} removed."));
         VerdictText.Vehicles(o, report.Verdict);
         VerdictText.Surveyed(o, report.Dossier.Platforms);
         o.WriteLine(VerdictLine.Of(report.Verdict, report.Dossier.Platforms.Select(p => p.AsBuilt).OfType<AsBuiltEdge>()));

@@ -1,11 +1,14 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
-using PlatformForge.Exports;
+using PlatformForge.Cli.Answers;
+using PlatformForge.Cli.Arguments;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
-using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Cli.Commands;
 

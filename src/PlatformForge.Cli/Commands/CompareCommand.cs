@@ -1,8 +1,11 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
-using PlatformForge.Platforms;
+using PlatformForge.Cli.Answers;
+using PlatformForge.Cli.Arguments;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -23,7 +26,8 @@ internal static class CompareCommand
         command.Description = "Try several values in one go: gap, pieces, grams and verdict of each; write nothing.";
         command.ExtendedHelpText = Examples;
         var project = new ProjectArguments(command);
-        var vary = command.Option("--vary <key_values>", "key=value,value,…: values to try for one key. Repeatable: every combination is tried.", CommandOptionType.MultipleValue).IsRequired(false, "Say what to vary, such as --vary platform[0].deck.thickness=1.5,2.");
+        var vary = command.Option("--vary <key_values>", "key=value,value,…: values to try for one key. Repeatable: every combination is tried.",
+            CommandOptionType.MultipleValue).IsRequired(false, "Say what to vary, such as --vary platform[0].deck.thickness=1.5,2.");
         command.OnExecute(() => session.Finish("compare", show => Compare(project, vary, session.Watch(show) with { Memory = new() })));
     });
 
@@ -52,7 +56,8 @@ internal static class CompareCommand
 
     private static void Table(TextWriter o, IReadOnlyList<ComparedDesign> designs)
     {
-        var rows = new List<string[]> { (string[])[.. designs[0].Values.Select(v => v.Key), "mean gap", "largest", "at full size", "limit", "pieces", "beds", "grams", "hours", "clearance", "verdict"] };
+        var rows = new List<string[]> { (string[])[.. designs[0].Values.Select(v => v.Key), "mean gap", "largest", "at full size", "limit", "pieces", "beds",
+            "grams", "hours", "clearance", "verdict"] };
         rows.AddRange(designs.Select(Row));
         int[] widths = [.. Enumerable.Range(0, rows[0].Length).Select(c => rows.Max(r => r[c].Length))];
         foreach (string[] row in rows)

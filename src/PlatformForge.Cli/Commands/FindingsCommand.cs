@@ -34,7 +34,9 @@ internal static class FindingsCommand
     {
         if (code is not null && FindingCatalogue.Find(code) is null)
         {
-            return new([Units.Finding.Error("PF1070", "", $"No finding has the code \"{(code.Length > 40 ? code[..40] + "…" : code)}\".", "See: platformforge findings") with { File = "findings" }]) { ExitCode = ExitCodes.Usage };
+            return new([Units.Finding.Error("PF1070", "", $"No finding has the code \"{(code.Length > 40 ? code[..40] + "…" : code)}\".",
+                "See: platformforge findings") with { File = "findings" }])
+            { ExitCode = ExitCodes.Usage };
         }
 
         var entries = code is null ? FindingCatalogue.Entries : [FindingCatalogue.Find(code)!];

@@ -1,4 +1,5 @@
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Arguments;
 using PlatformForge.Exports;
 using PlatformForge.Projects.Overrides;
 

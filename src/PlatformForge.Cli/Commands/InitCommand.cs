@@ -1,5 +1,6 @@
 using System.Text;
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Arguments;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Schemas;
 using PlatformForge.Projects.Starts;
@@ -34,12 +35,17 @@ internal static class InitCommand
             CommandOptionType.SingleValue);
         var force = command.Option("--force", "Replace a file that is there.", CommandOptionType.NoValue);
         command.OnExecute(() => session.Finish("init", _ => given.IsAny && (vehicle.HasValue() || sample.HasValue() || full.HasValue())
-            ? Fault("PF1017", FaultKind.Input, "--vehicle, --bed and --track speak of a short file.", "Give them without --full, --form and --sample.") with { ExitCode = ExitCodes.Usage }
+            ? Fault("PF1017", FaultKind.Input, "--vehicle, --bed and --track speak of a short file.", "Give them without --full, --form and --sample.")
+            with
+            { ExitCode = ExitCodes.Usage }
             : scale.HasValue() && (vehicle.HasValue() || sample.HasValue())
-            ? Fault("PF1017", FaultKind.Input, $"{(sample.HasValue() ? "A sample has a scale" : "A form for a vehicle has no scale")} of its own.", "Leave --scale out.") with { ExitCode = ExitCodes.Usage }
+            ? Fault("PF1017", FaultKind.Input, $"{(sample.HasValue() ? "A sample has a scale" : "A form for a vehicle has no scale")} of its own.",
+                "Leave --scale out.") with
+            { ExitCode = ExitCodes.Usage }
             : vehicle.HasValue() && sample.HasValue()
             ? Fault("PF1017", FaultKind.Input, "--form and --sample ask for two different files.", "Give one of them.") with { ExitCode = ExitCodes.Usage }
-            : vehicle.HasValue() ? WriteVehicle(file.Value ?? "vehicle.toml", force.HasValue()) : Write(file.Value, sample.Value(), scale.Value(), full.HasValue() ? null : given, force.HasValue())));
+            : vehicle.HasValue() ? WriteVehicle(file.Value ?? "vehicle.toml", force.HasValue())
+            : Write(file.Value, sample.Value(), scale.Value(), full.HasValue() ? null : given, force.HasValue())));
     });
 
     private static CommandResult Write(string? file, string? sample, string? scale, InitChoice? given, bool force)
@@ -71,7 +77,9 @@ internal static class InitCommand
         string? text = sample is not null ? PresetShelf.Sample(sample) : tried?.Value ?? StartingFile.Write(chosen);
         if (text is null)
         {
-            return Fault("PF1011", FaultKind.Input, $"There is no sample \"{sample}\".", $"Known: {string.Join(", ", PresetShelf.SampleNames)}.") with { ExitCode = ExitCodes.Usage };
+            return Fault("PF1011", FaultKind.Input, $"There is no sample \"{sample}\".", $"Known: {string.Join(", ", PresetShelf.SampleNames)}.")
+                with
+            { ExitCode = ExitCodes.Usage };
         }
 
         var files = new List<(string Path, string Text)> { (path, text) };
@@ -90,11 +98,14 @@ internal static class InitCommand
     private static CommandResult? Obstacle(string path, bool force)
     {
         var there = new FileInfo(path);
-        return Directory.Exists(path) ? Fault("PF1020", FaultKind.Output, $"{path} is a folder.", $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.")
-            : there.LinkTarget is { } target ? Fault("PF1020", FaultKind.Output, $"{path} is a link to {target}; it was left as it is.", "Choose another name, or name what the link leads to.")
+        return Directory.Exists(path) ? Fault("PF1020", FaultKind.Output, $"{path} is a folder.",
+            $"Name a file in it, such as {Path.Combine(path, "platform.toml")}.")
+            : there.LinkTarget is { } target ? Fault("PF1020", FaultKind.Output, $"{path} is a link to {target}; it was left as it is.",
+                "Choose another name, or name what the link leads to.")
             : !there.Exists ? null
             : !force ? Fault("PF1020", FaultKind.Output, $"{path} is there already; it was left as it is.", "Choose another name, or replace it with --force.")
-            : there.Length == 0 ? Fault("PF1020", FaultKind.Output, $"{path} is empty, or it is a pipe or a device; it was left as it is.", "Choose another name, or delete it first if nothing needs it.")
+            : there.Length == 0 ? Fault("PF1020", FaultKind.Output, $"{path} is empty, or it is a pipe or a device; it was left as it is.",
+                "Choose another name, or delete it first if nothing needs it.")
             : null;
     }
 

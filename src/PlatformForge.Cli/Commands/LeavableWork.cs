@@ -1,5 +1,5 @@
 using System.Runtime.ExceptionServices;
-using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 
 namespace PlatformForge.Cli.Commands;
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Arguments;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Projects.Overrides;
@@ -50,7 +51,8 @@ internal static class PaperCommand
 
             if (size.Value() is { } paper)
             {
-                values.Add(new("paper.size", Pair(paper, "x×X") is { } sides ? Invariant($"[{sides.A}, {sides.B}]") : $"\"{paper.Replace("\"", "", StringComparison.Ordinal)}\"", "--size"));
+                values.Add(new("paper.size", Pair(paper, "x×X") is { } sides ? Invariant($"[{sides.A}, {sides.B}]")
+                    : $"\"{paper.Replace("\"", "", StringComparison.Ordinal)}\"", "--size"));
             }
 
             if (by.Value() is { } layout)
@@ -58,14 +60,17 @@ internal static class PaperCommand
                 values.Add(new("paper.layout", $"\"{layout.Replace("\"", "", StringComparison.Ordinal)}\"", "--by"));
             }
 
-            return BuildCommand.Build(project, folder.Value(), force.HasValue(), new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Paper = true }, null, session.Watch(show), values);
+            return BuildCommand.Build(project, folder.Value(), force.HasValue(),
+                new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Paper = true }, null,
+                session.Watch(show), values);
         }));
     });
 
     // Two numbers with one of the signs between them.
     private static (double A, double B)? Pair(string text, string signs) =>
         text.Split(signs.ToCharArray(), StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries) is [var a, var b]
-        && double.TryParse(a, NumberStyles.Float, CultureInfo.InvariantCulture, out double first) && double.TryParse(b, NumberStyles.Float, CultureInfo.InvariantCulture, out double second)
+        && double.TryParse(a, NumberStyles.Float, CultureInfo.InvariantCulture, out double first)
+        && double.TryParse(b, NumberStyles.Float, CultureInfo.InvariantCulture, out double second)
         && double.IsFinite(first) && double.IsFinite(second)
             ? (first, second)
             : null;

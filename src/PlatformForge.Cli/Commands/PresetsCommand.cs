@@ -1,6 +1,7 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Clearance.Rules;
+using PlatformForge.Cli.Answers;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Units;
 
@@ -27,7 +28,8 @@ internal static class PresetsCommand
     {
         command.Description = "List scales, vehicles, printers and published rules that a project may name.";
         command.ExtendedHelpText = Examples;
-        var kind = command.Argument("kind", "scales, vehicles, printers or rules; all when left out.").Accepts(a => a.Values(true, "scales", "vehicles", "printers", RuleListing.Word));
+        var kind = command.Argument("kind", "scales, vehicles, printers or rules; all when left out.")
+            .Accepts(a => a.Values(true, "scales", "vehicles", "printers", RuleListing.Word));
         var name = command.Argument("name", "One preset of the kind: each figure with its source.");
         command.OnExecute(() => session.Finish("presets", _ => name.Value is { } one ? Single(kind.Value!, one) : List(kind.Value)));
     });
@@ -97,7 +99,8 @@ internal static class PresetsCommand
             {
                 o.WriteLine($"{preset.Name}: {preset.Title}");
                 o.WriteLine($"Sources: {preset.SourcesInShort}");
-                int width = preset.Figures.Select(f => Told(f).Length).DefaultIfEmpty(0).Max(), values = preset.Figures.Select(f => f.Value.Length).DefaultIfEmpty(0).Max();
+                int width = preset.Figures.Select(f => Told(f).Length).DefaultIfEmpty(0).Max(),
+                    values = preset.Figures.Select(f => f.Value.Length).DefaultIfEmpty(0).Max();
                 foreach (var figure in preset.Figures)
                 {
                     o.WriteLine($"  {Told(figure).PadRight(width)}  {figure.Value.PadRight(values)}  {figure.Source}");

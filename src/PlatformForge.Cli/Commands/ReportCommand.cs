@@ -1,5 +1,6 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Arguments;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Projects.Runs;
 

@@ -1,5 +1,5 @@
 using McMaster.Extensions.CommandLineUtils;
-using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports;
 using PlatformForge.Projects.Schemas;
 
 namespace PlatformForge.Cli.Commands;
@@ -20,8 +20,11 @@ internal static class SchemaCommand
     {
         command.Description = "Print the JSON Schema of project files, for editors that complete and check TOML, or of what a build writes for other programs.";
         command.ExtendedHelpText = Examples;
-        var of = command.Argument("of", $"What it is a schema of: {ProjectFile} (when left out), {string.Join(", ", FileSchemas.All.Keys)}.").Accepts(v => v.Values(true, [ProjectFile, .. FileSchemas.All.Keys]));
-        command.OnExecute(() => session.Finish("schema", _ => Of(of.Value is { } name && FileSchemas.All.TryGetValue(name.ToLowerInvariant(), out var written) ? written() : ProjectSchema.Write())));
+        var of = command.Argument("of", $"What it is a schema of: {ProjectFile} (when left out), {string.Join(", ", FileSchemas.All.Keys)}.")
+            .Accepts(v => v.Values(true, [ProjectFile, .. FileSchemas.All.Keys]));
+        command.OnExecute(() =>
+            session.Finish("schema", _ => Of(of.Value is { } name && FileSchemas.All.TryGetValue(name.ToLowerInvariant(), out var written) ? written()
+                : ProjectSchema.Write())));
     });
 
     private static CommandResult Of(string schema) => new([])

@@ -1,6 +1,6 @@
 using McMaster.Extensions.CommandLineUtils;
 using PlatformForge.Cli.Terminals;
-using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 
@@ -49,7 +49,8 @@ internal sealed class Session
     {
         command = name;
         times?.Mark("reading the project");
-        var result = StageShow.Run(terminal, silent: quiet.HasValue() || json.HasValue(), Colour, times, show => LeavableWork.Run(() => work(show), gate, cancel));
+        var result = StageShow.Run(terminal, silent: quiet.HasValue() || json.HasValue(), Colour, times,
+            show => LeavableWork.Run(() => work(show), gate, cancel));
         int exit = result.ExitCode ?? ExitCodes.Of(result.Findings, strict.HasValue());
         times?.Mark("telling the results");
         try
@@ -66,7 +67,8 @@ internal sealed class Session
     /// <summary>Results that nobody takes: the disk behind stdout is full, or stdout is closed.</summary>
     public int ResultsLost(Exception fault, string? inPlace = null)
     {
-        terminal.Error.WriteLine($"The results cannot be written to stdout: {(fault is UnauthorizedAccessException ? "it is closed" : fault.Message.TrimEnd('.'))}.");
+        terminal.Error.WriteLine("The results cannot be written to "
+            + $"stdout: {(fault is UnauthorizedAccessException ? "it is closed" : fault.Message.TrimEnd('.'))}.");
         terminal.Error.WriteLine(inPlace ?? "Nothing else was to be written.");
         return ExitCodes.CannotWrite;
     }
@@ -93,7 +95,8 @@ internal sealed class Session
 
     public int UsageFault(CommandParsingException fault)
     {
-        string near = fault is UnrecognizedCommandParsingException { NearestMatches: var matches } && matches.FirstOrDefault() is { } match ? $"Did you mean {match}? " : "";
+        string near = fault is UnrecognizedCommandParsingException { NearestMatches: var matches } && matches.FirstOrDefault() is { } match
+            ? $"Did you mean {match}? " : "";
         return UsageFault(fault.Command.Parent is null ? "" : fault.Command.Name ?? "", fault.Message.Split('\n')[0], near);
     }
 

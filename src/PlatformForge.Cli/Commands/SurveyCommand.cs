@@ -1,11 +1,15 @@
 using System.Text.Json;
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Answers;
+using PlatformForge.Cli.Arguments;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Surveys;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -207,7 +211,8 @@ internal static class SurveyCommand
         StringLining.LongestChord(track) < ShortestChord ? "The track is too short for string lining."
             : Invariant($"Give at most {StringLining.LongestChord(track):0} mm."));
 
-    private static Outcome<FolderReport> Write(ProjectSpec project, SurveyedTrack[] tracks, double? chord, string folder, CancellationToken cancel) => OutputFolder.Write(
+    private static Outcome<FolderReport> Write(ProjectSpec project, SurveyedTrack[] tracks, double? chord, string folder, CancellationToken cancel) =>
+        OutputFolder.Write(
         folder,
         new(project.Layout.Name, ProgramVersion.Number, project.InputHash, [], []),
         [.. tracks.SelectMany(t => SurveyTables.Files(t, chord ?? UsualChord, project.Layout.Name, "PlatformForge " + ProgramVersion.Number))],

@@ -1,7 +1,9 @@
 using McMaster.Extensions.CommandLineUtils;
+using PlatformForge.Cli.Answers;
 using PlatformForge.Cli.Terminals;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Verification;
 
 namespace PlatformForge.Cli.Commands;

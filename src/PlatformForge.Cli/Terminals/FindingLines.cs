@@ -16,7 +16,8 @@ internal static class FindingLines
             _ => ("note", Cyan),
         };
         string place = PlainLine.Of(PlaceOf(finding));
-        writer.WriteLine($"{(place.Length == 0 ? "" : place + "  ")}{(colour ? ink + word + Plain : word)} {finding.Code}{(finding.Key.Length == 0 ? "" : "  " + PlainLine.Of(finding.Key))}");
+        writer.WriteLine(
+            $"{(place.Length == 0 ? "" : place + "  ")}{(colour ? ink + word + Plain : word)} {finding.Code}{(finding.Key.Length == 0 ? "" : "  " + PlainLine.Of(finding.Key))}");
         writer.WriteLine("  " + PlainLine.Of(finding.Message));
         if (finding.Remedy.Length > 0)
         {

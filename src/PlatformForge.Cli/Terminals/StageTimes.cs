@@ -38,10 +38,14 @@ internal sealed class StageTimes
         for (int i = 0; i + 1 < marks.Count; i++)
         {
             var (from, until) = (marks[i], marks[i + 1]);
-            to.WriteLine(Invariant($"{(until.Wall - from.Wall).TotalMilliseconds,6:0} ms, {(until.Compiling - from.Compiling).TotalMilliseconds,5:0} of them compiling {until.Methods - from.Methods,5} methods: {from.Name}"));
+            to.WriteLine(Invariant($"{(until.Wall - from.Wall).TotalMilliseconds,6:0} ms, {(until.Compiling - from.Compiling).TotalMilliseconds,5:0} of them ")
+                + Invariant($"compiling {until.Methods - from.Methods,5} methods: {from.Name}"));
         }
 
         using var process = Process.GetCurrentProcess();
-        to.WriteLine(Invariant($"{marks[^1].Wall.TotalMilliseconds,6:0} ms, {marks[^1].Compiling.TotalMilliseconds,5:0} of them compiling {marks[^1].Methods,5} methods: all, {marks[0].Wall.TotalMilliseconds:0} ms to get here; processor {process.TotalProcessorTime.TotalMilliseconds:0} ms, {GC.GetTotalAllocatedBytes() / 1e6:0} MB in {GC.CollectionCount(0)} collections of {GC.GetTotalPauseDuration().TotalMilliseconds:0} ms"));
+        to.WriteLine(Invariant($"{marks[^1].Wall.TotalMilliseconds,6:0} ms, {marks[^1].Compiling.TotalMilliseconds,5:0} of them ")
+            + Invariant($"compiling {marks[^1].Methods,5} methods: all, {marks[0].Wall.TotalMilliseconds:0} ms to get here; ")
+            + Invariant($"processor {process.TotalProcessorTime.TotalMilliseconds:0} ms, {GC.GetTotalAllocatedBytes() / 1e6:0} MB in {GC.CollectionCount(0)} ")
+            + Invariant($"collections of {GC.GetTotalPauseDuration().TotalMilliseconds:0} ms"));
     }
 }

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Vehicles;
 using static System.FormattableString;
 
 namespace PlatformForge.Clearance;
@@ -45,7 +46,8 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
     /// <param name="tallest">Height above rail top of the highest part of any vehicle, where lean and cant cost most.</param>
     /// <param name="wheelsetBasis">How the side play of the wheels was found.</param>
     /// <param name="surveyBasis">Where the figure for the survey comes from.</param>
-    public static ClearanceBudget Of(double running, double print = 0, double fitting = 0, double laying = 0, double survey = 0, RunningPlay? play = null, double coping = 0, double tallest = 0, string wheelsetBasis = "", string surveyBasis = "from the survey")
+    public static ClearanceBudget Of(double running, double print = 0, double fitting = 0, double laying = 0, double survey = 0, RunningPlay? play = null,
+        double coping = 0, double tallest = 0, string wheelsetBasis = "", string surveyBasis = "from the survey")
     {
         play ??= RunningPlay.None;
         var lines = new List<BudgetLine> { new("running clearance", running, "wanted", BudgetPlacing.Wanted) };
@@ -80,11 +82,13 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
     /// <param name="clear">Of which lines it holds, in words.</param>
     public ClearanceBudget WithSurveyed((double Least, double Most) along, string clear) => along.Most <= 0 ? this : this with
     {
-        Lines = [.. Lines, new(SurveyResidual, along.Most, Invariant($"from the survey: {along.Least:0.00} to {along.Most:0.00} along the platform, swept with each vehicle where it arises; the edge keeps clear {clear}"), BudgetPlacing.Swept)],
+        Lines = [.. Lines, new(SurveyResidual, along.Most, Invariant($"from the survey: {along.Least:0.00} to {along.Most:0.00} along the platform, swept ")
+            + Invariant($"with each vehicle where it arises; the edge keeps clear {clear}"), BudgetPlacing.Swept)],
     };
 
     private static string Leaning(double angle, Func<double, double> at, double coping, double tallest) =>
-        Invariant($"{angle * 180 / Math.PI:0.##} degrees each way, swept with the vehicles by each part's height: {at(coping):0.00} at the coping, {at(tallest):0.00} at {tallest:0.#} above rail top");
+        Invariant($"{angle * 180 / Math.PI:0.##} degrees each way, swept with the vehicles by each part's height: {at(coping):0.00} at the ")
+            + Invariant($"coping, {at(tallest):0.00} at {tallest:0.#} above rail top");
 
     private double Total(BudgetPlacing placing) => Lines.Where(l => l.Placing == placing).Sum(l => l.AmountMm);
 }

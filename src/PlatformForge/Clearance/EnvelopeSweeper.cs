@@ -1,5 +1,7 @@
 using System.Collections.Concurrent;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Units;
 
 namespace PlatformForge.Clearance;

@@ -1,5 +1,7 @@
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -27,7 +29,8 @@ public static class PoseFinder
     {
         var station = chart.At(chainage);
         var (best, bestReach) = ((Pose: default(VehiclePose), Turned: false), double.NegativeInfinity);
-        double middle = run.Ride.Locate(station.Position).Chainage, range = vehicle.Length + vehicle.PivotCentres + Math.Abs(vehicle.LeadingPivotAhead) + Math.Abs(vehicle.TrailingPivotAhead);
+        double middle = run.Ride.Locate(station.Position).Chainage, range = vehicle.Length + vehicle.PivotCentres + Math.Abs(vehicle.LeadingPivotAhead)
+            + Math.Abs(vehicle.TrailingPivotAhead);
         foreach (bool turned in vehicle.EitherWayRound ? [false, true] : (ReadOnlySpan<bool>)[false])
         {
             double from = middle - range, to = middle + range, step = FirstStep, own = double.NegativeInfinity, at = middle;

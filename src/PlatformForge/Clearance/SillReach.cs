@@ -1,3 +1,5 @@
+using PlatformForge.Clearance.Vehicles;
+
 namespace PlatformForge.Clearance;
 
 /// <summary>

@@ -1,4 +1,6 @@
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -46,7 +48,8 @@ public static class SillSurvey
         return new(vehicle, sill.Height, table.From, table.Spacing, greatest, least);
     }
 
-    private static void Run(Centreline ride, ChartTable table, Vehicle vehicle, (double Lead, double Trail) bases, (double From, double To) sill, Side side, double[] greatest, double[] least)
+    private static void Run(Centreline ride, ChartTable table, Vehicle vehicle, (double Lead, double Trail) bases, (double From, double To) sill, Side side,
+        double[] greatest, double[] least)
     {
         var gear = new RunningGear(ride, vehicle.PivotCentres, bases.Lead, bases.Trail);
         double reach = vehicle.Length + vehicle.PivotCentres, first = ride.Locate(table.AtStation(0).Position).Chainage - reach;
@@ -81,7 +84,8 @@ public static class SillSurvey
 
     private static void Stand(ChartTable table, Point2 a, Point2 b, (double Back, double Front) chainages, int sign, double[] greatest, double[] least)
     {
-        double low = (Math.Min(chainages.Back, chainages.Front) - table.From) / table.Spacing, high = (Math.Max(chainages.Back, chainages.Front) - table.From) / table.Spacing;
+        double low = (Math.Min(chainages.Back, chainages.Front) - table.From) / table.Spacing,
+            high = (Math.Max(chainages.Back, chainages.Front) - table.From) / table.Spacing;
         for (int k = (int)Math.Max(0, Math.Ceiling(low)); k <= Math.Min(table.Count - 1, high); k++)
         {
             var frame = table.AtStation(k);

@@ -1,3 +1,5 @@
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -46,7 +48,8 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
             }
         }
 
-        KeepGoverning(reach, governing, (part, i) => Parts[part].Run == run && Parts[part].ZHigh > zLow && Parts[part].ZLow < zHigh ? (side == Side.Left ? Parts[part].Left : Parts[part].Right)[i] : double.NegativeInfinity);
+        KeepGoverning(reach, governing, (part, i) => Parts[part].Run == run && Parts[part].ZHigh > zLow && Parts[part].ZLow < zHigh
+            ? (side == Side.Left ? Parts[part].Left : Parts[part].Right)[i] : double.NegativeInfinity);
         return new(side, From, Spacing, reach, governing);
     }
 
@@ -77,7 +80,13 @@ public sealed record SweptEnvelope(double From, double Spacing, int Count, IRead
     /// An edge that is farther away on
     /// the stated line than that is drawn no nearer.
     /// </summary>
-    public SweptEnvelope With(IReadOnlyList<PartDoubt> doubts) => this with { Parts = [.. Parts.Select(p => Widened(p, doubts.FirstOrDefault(d => d.Run == p.Run && ReferenceEquals(d.Vehicle, p.Vehicle) && d.IsOf(p.Part))))] };
+    public SweptEnvelope With(IReadOnlyList<PartDoubt> doubts) =>
+        this
+        with
+        {
+            Parts =
+            [.. Parts.Select(p => Widened(p, doubts.FirstOrDefault(d => d.Run == p.Run && ReferenceEquals(d.Vehicle, p.Vehicle) && d.IsOf(p.Part))))]
+        };
 
     /// <summary>By how much the farthest reach of the platform's own track lies beyond that of another envelope over the same stations:
     /// least and most along them, mm.</summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -16,7 +18,8 @@ public static class VehicleFit
     /// <summary>Everything that a vehicle's own limits say of a laid track between two chainages in mm: faults, and axles that have too
     /// little side play.</summary>
     public static IEnumerable<Finding> Limits(TrackRun run, double from, double to) =>
-        OnTrack(run, from, to).Concat(run.Vehicles.SelectMany(v => TrackFitRule.MiddleAxle(run.Ride.Name, v, TrackFitRule.Sharpest(run, from - v.Length, to + v.Length))));
+        OnTrack(run, from, to)
+        .Concat(run.Vehicles.SelectMany(v => TrackFitRule.MiddleAxle(run.Ride.Name, v, TrackFitRule.Sharpest(run, from - v.Length, to + v.Length))));
 
     /// <summary>Warnings (PF3026) where too little of a track is known for its vehicles to be followed on to a platform and off it.</summary>
     /// <param name="run">The track with the vehicles in question.</param>

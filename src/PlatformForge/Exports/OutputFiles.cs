@@ -1,5 +1,8 @@
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Painting;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Pdf;
 using PlatformForge.Exports.Pictures;
@@ -111,7 +114,8 @@ public static class OutputFiles
         {
             cancel.ThrowIfCancellationRequested();
             var (platform, name, own) = (dossier.Platforms[i], names[i], new List<OutputFile>());
-            var sheets = choice.Drawings || choice.ReportDrawings ? PlatformDrawings.Of(shown, platform, name, choice.CrossSections, memory, cancel: cancel) : [];
+            var sheets = choice.Drawings || choice.ReportDrawings ? PlatformDrawings.Of(shown, platform, name, choice.CrossSections, memory, cancel: cancel)
+                : [];
             foreach (var (path, sheet) in sheets)
             {
                 own.Add(there.TryGetValue(path, out var file) ? file : new(path, SvgWriter.ToBytes(sheet.Value)));

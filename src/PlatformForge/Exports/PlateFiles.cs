@@ -1,8 +1,10 @@
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units.Memories;
 using static System.FormattableString;
 
@@ -122,7 +124,7 @@ internal sealed class PlateFiles(Dossier dossier, PlatformDossier platform, stri
         }
 
         metadata.Add(new("Description",
-            Invariant($"{what} {numbers} for {dossier.Project}, 1:{dossier.Scale.Ratio}. {Drawings.TitleBlock.Caution}")));
+            Invariant($"{what} {numbers} for {dossier.Project}, 1:{dossier.Scale.Ratio}. {PlatformForge.Exports.Drawings.Ink.TitleBlock.Caution}")));
         metadata.Add(new("Application", Invariant($"PlatformForge {dossier.Version}")));
         return metadata;
     }

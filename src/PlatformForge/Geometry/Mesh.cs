@@ -50,7 +50,8 @@ public sealed record Mesh(Point3[] Vertices, int[] Triangles, byte[] Paints)
     }
 
     /// <summary>The mesh made longer about the origin along x and y, heights as they are.</summary>
-    public Mesh Stretched(Point2 by) => by == new Point2(1, 1) ? this : this with { Vertices = Array.ConvertAll(Vertices, v => new Point3(v.X * by.X, v.Y * by.Y, v.Z)) };
+    public Mesh Stretched(Point2 by) => by == new Point2(1, 1) ? this
+        : this with { Vertices = Array.ConvertAll(Vertices, v => new Point3(v.X * by.X, v.Y * by.Y, v.Z)) };
 
     /// <summary>The mesh after a rigid motion.</summary>
     public Mesh Moved(RigidTransform motion) => this with { Vertices = Array.ConvertAll(Vertices, motion.Apply) };

@@ -251,7 +251,8 @@ public sealed record FacingSpec
 
     private static SpecFault? OddCourses(FacingSpec spec, string key) => spec.StretcherCourses % 2 == 1 ? null : new(
         "stretcher_courses",
-        FormattableString.Invariant($"{spec.StretcherCourses} courses of stretchers lie between two of headers: the last one's joints would stand over those of the headers."),
+        FormattableString.Invariant($"{spec.StretcherCourses} courses of stretchers lie between two of headers: the last one's joints would stand over those ")
+            + "of the headers.",
         FormattableString.Invariant($"Give an odd number: {spec.StretcherCourses - 1} or {spec.StretcherCourses + 1}."),
         Cure.Set($"{key}.stretcher_courses", spec.StretcherCourses + 1));
 }

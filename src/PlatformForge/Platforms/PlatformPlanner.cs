@@ -1,9 +1,15 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Platforms.Faces;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
+using PlatformForge.Platforms.Values;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

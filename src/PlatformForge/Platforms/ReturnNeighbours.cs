@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms;

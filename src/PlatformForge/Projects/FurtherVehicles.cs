@@ -1,4 +1,4 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
@@ -15,7 +15,8 @@ public sealed class FurtherVehicles
 
     private readonly IReadOnlyList<(string Name, SourceMap? Places)> sources;
 
-    private FurtherVehicles(IReadOnlyList<Vehicle> vehicles, IReadOnlyList<(string Name, SourceMap? Places)> sources) => (Vehicles, this.sources) = (vehicles, sources);
+    private FurtherVehicles(IReadOnlyList<Vehicle> vehicles, IReadOnlyList<(string Name, SourceMap? Places)> sources) =>
+        (Vehicles, this.sources) = (vehicles, sources);
 
     /// <summary>All of them, bodies of sets one by one, in the order they were asked for.</summary>
     public IReadOnlyList<Vehicle> Vehicles { get; }
@@ -35,8 +36,10 @@ public sealed class FurtherVehicles
     /// <summary>The same at the scale of a finished folder.</summary>
     public static Outcome<FurtherVehicles> Read(IReadOnlyList<string> names, WrittenFolder folder) =>
         names.Count == 0 ? Outcome.Of(new FurtherVehicles([], []))
-        : folder[DesignCopy.FileName] is { } bytes && DesignForm.Read(bytes, DesignCopy.FileName).Value is { } design ? Read(names, new ModelScale(design.Ratio))
-        : Outcome.Fault<FurtherVehicles>(Finding.Error("PF1021", "", $"The folder has no readable {DesignCopy.FileName}, so its scale is not known.", "Build the folder again.", FaultKind.Mesh));
+        : folder[DesignCopy.FileName] is { } bytes && DesignForm.Read(bytes, DesignCopy.FileName).Value is { } design
+        ? Read(names, new ModelScale(design.Ratio))
+        : Outcome.Fault<FurtherVehicles>(Finding.Error("PF1021", "", $"The folder has no readable {DesignCopy.FileName}, so its scale is not known.",
+            "Build the folder again.", FaultKind.Mesh));
 
     /// <summary>Findings with those on these vehicles led to file, line and key; a preset is named by the option that asks for it.</summary>
     public IEnumerable<Finding> Placed(IEnumerable<Finding> findings) => findings.Select(Placed);

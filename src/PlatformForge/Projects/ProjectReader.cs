@@ -1,11 +1,11 @@
 using System.Runtime.CompilerServices;
-using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
-using PlatformForge.Projects.Remedies;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects;
@@ -35,11 +35,13 @@ public static class ProjectReader
     /// <param name="overrides">Values that stand in for those of the text.</param>
     /// <param name="cures">Changes made on top of those.</param>
     /// <param name="measured">Whether surveys' files have to be there.</param>
-    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null, IReadOnlyList<Cure>? cures = null, bool measured = true) =>
+    public static Outcome<ProjectSpec> Read(string text, string file, string? folder = null, IReadOnlyList<Override>? overrides = null,
+        IReadOnlyList<Cure>? cures = null, bool measured = true) =>
         Read(TreeReader.Read(text, file), file, folder, overrides, cures, measured);
 
     /// <summary>Reads a project whose text has been taken apart.</summary>
-    internal static Outcome<ProjectSpec> Read(Outcome<TreeTable> tree, string file, string? folder, IReadOnlyList<Override>? overrides, IReadOnlyList<Cure>? cures, bool measured = true)
+    internal static Outcome<ProjectSpec> Read(Outcome<TreeTable> tree, string file, string? folder, IReadOnlyList<Override>? overrides,
+        IReadOnlyList<Cure>? cures, bool measured = true)
     {
         if (tree.Value is null)
         {
@@ -77,7 +79,15 @@ public static class ProjectReader
                 [.. draft.Platforms.Select(p => p.Seated.Printed(draft.Printer.Nozzle))],
                 draft.Printer,
                 draft.Sections with { Joint = draft.Joint.Printed(draft.Printer.Nozzle) })
-            { Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()], TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)], Paper = draft.Paper, Sheet = draft.Sheet, Gauges = draft.Gauges ?? GaugeKeys.Table.DefaultsAt(draft.Layout.Scale), Places = places, InputHash = TreeForm.Hash(root, texts) },
+            {
+                Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()],
+                TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)],
+                Paper = draft.Paper,
+                Sheet = draft.Sheet,
+                Gauges = draft.Gauges ?? GaugeKeys.Table.DefaultsAt(draft.Layout.Scale),
+                Places = places,
+                InputHash = TreeForm.Hash(root, texts)
+            },
             reading.Findings);
     }
 

@@ -1,12 +1,12 @@
-using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Proofs;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects;

@@ -1,4 +1,5 @@
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -51,7 +52,8 @@ internal static class References
     /// <summary>The project with tracks' vehicles by their names: one that goes by its preset's title may be meant by the preset's name too.</summary>
     public static ProjectDraft Spoken(ProjectDraft draft)
     {
-        string Name(string asked) => draft.Vehicles.Any(v => v.Name == asked) || draft.Vehicles.Where(v => string.Equals(v.Preset, asked, StringComparison.OrdinalIgnoreCase)).ToArray() is not [var only]
+        string Name(string asked) => draft.Vehicles.Any(v => v.Name == asked)
+            || draft.Vehicles.Where(v => string.Equals(v.Preset, asked, StringComparison.OrdinalIgnoreCase)).ToArray() is not [var only]
             ? asked
             : only.Name;
         return draft with { Tracks = [.. draft.Tracks.Select(t => t.Vehicles is { } names ? t with { Vehicles = [.. names.Select(Name)] } : t)] };

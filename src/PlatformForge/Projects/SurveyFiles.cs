@@ -1,4 +1,5 @@
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -45,9 +46,11 @@ internal static class SurveyFiles
         "PF1002" => $"Name a file in it, such as \"{file}/up.csv\".",
         "PF1003" => Invariant($"Give {BesideProject.LargestSurvey >> 20} MB or less: a hundred thousand readings take some 2 MB."),
         "PF1040" => "Name a plain file with readings or a drawing in it.",
-        "PF1004" => IsDrawing(file) ? "Save the plan as plain SVG or as an ASCII DXF, in UTF-8." : "Save the readings from your spreadsheet as CSV text in UTF-8, not as a workbook.",
+        "PF1004" => IsDrawing(file) ? "Save the plan as plain SVG or as an ASCII DXF, in UTF-8."
+            : "Save the readings from your spreadsheet as CSV text in UTF-8, not as a workbook.",
         _ => finding.Remedy,
     };
 
-    private static bool IsDrawing(string file) => file.EndsWith(".svg", StringComparison.OrdinalIgnoreCase) || file.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase);
+    private static bool IsDrawing(string file) => file.EndsWith(".svg", StringComparison.OrdinalIgnoreCase)
+        || file.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase);
 }

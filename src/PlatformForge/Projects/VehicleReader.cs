@@ -1,5 +1,6 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
@@ -32,11 +33,13 @@ public static class VehicleReader
             return Outcome.Fault<ReadVehicle>(tree.Findings);
         }
 
-        var named = table.Find("name") is null ? table.With(new("name", table.Place, new TreeText(table.Place, Path.GetFileNameWithoutExtension(name)))) : table;
+        var named = table.Find("name") is null ? table.With(new("name", table.Place, new TreeText(table.Place, Path.GetFileNameWithoutExtension(name))))
+            : table;
         var form = VehicleKeys.Table.Read(VehicleKeys.Table.DefaultsAt(scale) with { Key = "" }, named, "", reading);
         return reading.HasErrors
             ? Outcome.Fault<ReadVehicle>(reading.Findings)
-            : Outcome.Of(new ReadVehicle([.. form.ToVehicles().Select(v => v with { Key = v.Key.Length == 0 || key.Length == 0 ? key : key + "." + v.Key })], isFile ? new SourceMap(named) : null));
+            : Outcome.Of(new ReadVehicle([.. form.ToVehicles().Select(v => v with { Key = v.Key.Length == 0 || key.Length == 0 ? key : key + "." + v.Key })],
+                isFile ? new SourceMap(named) : null));
     }
 
     private static Outcome<TreeTable> OfFile(string name)
@@ -54,7 +57,10 @@ public static class VehicleReader
         }
 
         string? near = NearestName.Of(name, PresetShelf.Of(PresetKind.Vehicles).Select(p => p.Name));
-        return Outcome.Fault<TreeTable>(Finding.Error("PF1011", "", $"There is no vehicle preset \"{name}\".", (near is null ? "" : $"Did you mean \"{near}\"? ") + "See: platformforge presets vehicles. A file's name ends in .toml.") with { File = "--with-vehicle " + name });
+        return Outcome.Fault<TreeTable>(Finding.Error("PF1011", "", $"There is no vehicle preset \"{name}\".",
+            (near is null ? "" : $"Did you mean \"{near}\"? ") + "See: platformforge presets vehicles. A file's name ends in .toml.")
+            with
+        { File = "--with-vehicle " + name });
     }
 }
 

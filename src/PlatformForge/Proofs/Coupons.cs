@@ -1,7 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Solids;
 using static System.FormattableString;
@@ -36,12 +35,13 @@ internal static class Coupons
     }
 
     /// <summary>The coupon of a joint; null where sections are only butted.</summary>
-    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, IReadOnlyList<string> Engraved)? OfJoint(JointSpec joint, PrinterSpec printer) => joint.Kind switch
-    {
-        JointKind.Dowel => Bores(joint, printer),
-        JointKind.Plate => Pockets(joint, printer),
-        _ => null,
-    };
+    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, IReadOnlyList<string> Engraved)? OfJoint(JointSpec joint,
+        PrinterSpec printer) => joint.Kind switch
+        {
+            JointKind.Dowel => Bores(joint, printer),
+            JointKind.Plate => Pockets(joint, printer),
+            _ => null,
+        };
 
     private static (IReadOnlyList<ColumnBlock>, IReadOnlyList<ProofFigure>, IReadOnlyList<string>) Bores(JointSpec joint, PrinterSpec printer)
     {
@@ -83,7 +83,8 @@ internal static class Coupons
     }
 
     /// <summary>The coupon of all kinds of holes and sockets of the platforms' decks; null where they have none.</summary>
-    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, IReadOnlyList<string> Engraved)? OfDeck(IEnumerable<PlatformPlan> plans, PrinterSpec printer)
+    public static (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures,
+        IReadOnlyList<string> Engraved)? OfDeck(IEnumerable<PlatformPlan> plans, PrinterSpec printer)
     {
         Kind[] kinds = [.. plans.SelectMany(Kinds).DistinctBy(k => (k.IsRound, Math.Round(k.Along, 2), Math.Round(k.Across, 2))).OrderBy(k => k.IsRound ? 0
             : 1).ThenBy(k => k.Along).Take(MostKinds)];

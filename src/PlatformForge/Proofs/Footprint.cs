@@ -1,8 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Features;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 using static System.FormattableString;
 

@@ -1,6 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 
 namespace PlatformForge.Proofs;

@@ -1,5 +1,5 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Solids;
 

@@ -1,7 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using static System.FormattableString;
 
 namespace PlatformForge.Proofs;
@@ -39,7 +39,8 @@ internal sealed record MaskPiece(
         {
             var flat = new Flat(top, body);
             var (first, last) = CopingReturn.Within(set.Plan, body.Stations[0], body.Stations[^1]);
-            pieces.AddRange(Parts("deck cover", Math.Max(top.From, first), Math.Min(top.To, last), fits, (name, from, to, _, _) => flat.Cover(name, body, from, to)));
+            pieces.AddRange(Parts("deck cover", Math.Max(top.From, first), Math.Min(top.To, last), fits,
+                (name, from, to, _, _) => flat.Cover(name, body, from, to)));
             foreach (var (line, i) in body.Lines.Where(l => l.Made.IsPainted).Select((l, i) => (l, i)))
             {
                 double from = Math.Max(line.From, top.From - (top.Section.Number > 1 ? Beyond : 0)), to = Math.Min(line.To, top.To

@@ -1,6 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Units.Memories;
 

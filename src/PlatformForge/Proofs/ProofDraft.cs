@@ -1,9 +1,10 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Forecasts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 
 namespace PlatformForge.Proofs;
 

@@ -30,10 +30,13 @@ internal static class ProofFindings
             : Invariant($"Name '{instead}' in its place: its board shows what counts."));
 
     public static Finding TooLarge(string key, string what, Point3 size, double missing) => Finding.Warning(
-        "PF7506", key, Invariant($"'{what}' measures {size.X:0.#} by {size.Y:0.#} mm and is {missing:0.#} mm too large for the bed at every turn it may lie at: it is left out."), "Use a larger bed or a smaller margin for it, or do without.");
+        "PF7506", key, Invariant($"'{what}' measures {size.X:0.#} by {size.Y:0.#} mm and is {missing:0.#} mm too large for the bed at every turn it may lie ")
+            + "at: it is left out.", "Use a larger bed or a smaller margin for it, or do without.");
 
     public static Finding NoFinger(string key, string platform, double chainage, double room) => Finding.Note(
-        "PF7507", key, Invariant($"The slide gauge of {platform} at {chainage:0} carries no finger for the wall's foot: between the sleepers' ends and the wall it has {Math.Max(0, room):0.0} mm."), "Give sleepers, the width over their ends, if yours are shorter; otherwise set the wall out from the coping.");
+        "PF7507", key, Invariant($"The slide gauge of {platform} at {chainage:0} carries no finger for the wall's foot: between the sleepers' ends and the ")
+            + Invariant($"wall it has {Math.Max(0, room):0.0} mm."),
+            "Give sleepers, the width over their ends, if yours are shorter; otherwise set the wall out from the coping.");
 
     public static Finding AirWithinPlay(ProofSpec spec)
     {
@@ -66,8 +69,10 @@ internal static class ProofFindings
         bool isNarrow = straight < least;
         return Finding.Error(
             "PF7510", key,
-            Invariant($"The shoe of a slide gauge of {platform} at {chainage:0} would be {Math.Max(0, left):0.0} mm wide between the rails, and a nozzle of {nozzle:0.##} mm prints {least:0.0} or more{(isNarrow ? "" : ": the track bends too sharply there")}."),
-            isNarrow ? Invariant($"Print gauges with a nozzle of {Math.Floor(straight / TonguesInNozzles * 100) / 100:0.##} mm or less, or with less play.") : "Give another chainage, away from the kink.");
+            Invariant($"The shoe of a slide gauge of {platform} at {chainage:0} would be {Math.Max(0, left):0.0} mm wide between the rails, and a nozzle ")
+                + Invariant($"of {nozzle:0.##} mm prints {least:0.0} or more{(isNarrow ? "" : ": the track bends too sharply there")}."),
+            isNarrow ? Invariant($"Print gauges with a nozzle of {Math.Floor(straight / TonguesInNozzles * 100) / 100:0.##} mm or less, or with less play.")
+                : "Give another chainage, away from the kink.");
     }
 
     /// <summary>Least width over a gauge's tongues, in bores of the nozzle: two walls of two lines.</summary>

@@ -1,6 +1,6 @@
-using PlatformForge.Clearance;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

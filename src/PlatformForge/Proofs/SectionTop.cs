@@ -1,7 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Proofs;
 

@@ -1,6 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using static System.FormattableString;
 
@@ -61,7 +61,8 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
     }
 
     /// <summary>Its blocks, and the figures that it shows; where it shows no wall, the room in mm that a finger would have had.</summary>
-    public (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, double? NoFinger, IReadOnlyList<string> Engraved) Made(string mark, string name)
+    public (IReadOnlyList<ColumnBlock> Blocks, IReadOnlyList<ProofFigure> Figures, double? NoFinger, IReadOnlyList<string> Engraved) Made(string mark,
+        string name)
     {
         var plan = place.Plan;
         double rail = plan.Site.RailTop, top = place.CopingTop, under = top - plan.Spec.Coping.Thickness;
@@ -103,7 +104,8 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
             Shape.Relieved(new(near, -depth), new(near, 0), Relief),
             Shape.Relieved(new(far, 0), new(far, -depth), Relief),
         ];
-        double foot = OverBoard - rail, inner = Math.Max(Math.Max((spec.Sleepers / 2) + BesideSleepers, outer), nose - Finger), toe = Math.Min(under - depth - 0.7, foot + 4);
+        double foot = OverBoard - rail, inner = Math.Max(Math.Max((spec.Sleepers / 2) + BesideSleepers, outer), nose - Finger),
+            toe = Math.Min(under - depth - 0.7, foot + 4);
         bool fingered = nose - inner >= 3 * printer.Nozzle && toe - foot >= 3 * printer.Nozzle;
         if (fingered)
         {

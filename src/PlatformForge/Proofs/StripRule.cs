@@ -1,4 +1,4 @@
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -29,7 +29,9 @@ public static class StripRule
             return
             [
                 Finding.Error("PF7500", key, Invariant($"A strip of 100 mm cannot have measured {wrong:0.###} mm.{likely}"),
-                    Invariant($"Give what the strip measured along and across the bed, half the sum of outer and inner measure, in mm from {PrinterSpec.LeastStrip:0} to {PrinterSpec.MostStrip:0}, such as strip = [99.7, 100.1]. A printer farther off has its steps per mm wrong: put that right first.")),
+                    "Give what the strip measured along and across the bed, half the sum of outer and inner measure, in mm "
+                        + Invariant($"from {PrinterSpec.LeastStrip:0} to {PrinterSpec.MostStrip:0}, such as strip = [99.7, 100.1]. ")
+                        + "A printer farther off has its steps per mm wrong: put that right first."),
             ];
         }
 

@@ -1,6 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 
@@ -28,7 +28,8 @@ internal static class TestSlice
     }
 
     // Across the platform on its deck, where it is on show as the slice stands, to be read along the track: underneath, ribs and walls leave no room.
-    private static (IEnumerable<ColumnBlock> Strokes, IReadOnlyList<string> Engraved) Marked(PlatformPlan plan, double from, double to, string mark, PrinterSpec printer)
+    private static (IEnumerable<ColumnBlock> Strokes, IReadOnlyList<string> Engraved) Marked(PlatformPlan plan, double from, double to, string mark,
+        PrinterSpec printer)
     {
         double s = (from + to) / 2, near = plan.CopingBack.At(s), far = (plan.Body.FarCopingBack ?? plan.Back).At(s);
         var at = plan.ToLayout(s, (near + far) / 2);

@@ -1,6 +1,6 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 
 namespace PlatformForge.Proofs;

@@ -1,11 +1,16 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Forecasts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Plates;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Walls;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Sections;

@@ -1,6 +1,7 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Masonry.Finishes;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections;

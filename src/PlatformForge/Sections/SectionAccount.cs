@@ -1,7 +1,9 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Forecasts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Sections;
@@ -20,7 +22,8 @@ internal sealed record ReliefPart(ColumnBlock[] Whole, ColumnBlock[] Relief);
 /// <param name="Reliefs">Edges taken off for the bed.</param>
 /// <param name="Bores">Volume of its bores, mm³.</param>
 internal sealed record VolumeParts(
-    ColumnBlock[] Plain, ColumnBlock[] TrimStart, ColumnBlock[] TrimEnd, IReadOnlyList<ColumnBlock[]> Fillings, ColumnBlock[] Letters, IReadOnlyList<ReliefPart> Reliefs, double Bores)
+    ColumnBlock[] Plain, ColumnBlock[] TrimStart, ColumnBlock[] TrimEnd, IReadOnlyList<ColumnBlock[]> Fillings, ColumnBlock[] Letters,
+    IReadOnlyList<ReliefPart> Reliefs, double Bores)
 {
     /// <summary>The volumes, each of the columns that stand.</summary>
     public SectionVolumes Volumes() => new(Of(Plain), Of(TrimStart) + Of(TrimEnd), Fillings.Sum(Of), Bores, Of(Letters))

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
 

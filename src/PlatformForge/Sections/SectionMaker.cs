@@ -1,12 +1,15 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Sections.Plates;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 using static System.FormattableString;
@@ -175,10 +178,12 @@ public static class SectionMaker
     {
         int count = ends.Length - 1, fewest = chooser.Fewest();
         double longest = ends.Zip(ends.Skip(1), (a, b) => b - a).Max();
-        string bed = Invariant($"{count} sections over {ends[^1] - ends[0]:F1} mm, the longest {longest:F1} mm; a margin of {printer.Margin:F1} mm is kept on the bed");
+        string bed = Invariant($"{count} sections over {ends[^1] - ends[0]:F1} mm, the longest {longest:F1} mm; a margin of {printer.Margin:F1} mm is kept on ")
+            + "the bed";
         return count == fewest
             ? bed + "; no fewer fit."
-            : Invariant($"{bed}. The bed alone would allow {fewest}, but then a section would hold part of a ramp and part of the level deck and could not lie flat.");
+            : Invariant($"{bed}. The bed alone would allow {fewest}, but then a section would hold part of a ramp and part of the level deck and could not ")
+            + "lie flat.";
     }
 }
 

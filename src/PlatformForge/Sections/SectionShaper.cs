@@ -1,11 +1,13 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 
@@ -42,7 +44,8 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         var raised = memory.Of("section", new RaiseInput(blocks, facing), RaisedSection.Of, cancel);
         var form = memory.Of(
             "section on its bed",
-            new LyingInput(raised, [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer, body.Engraved),
+            new LyingInput(raised, [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer,
+                body.Engraved),
             SectionForm.Of,
             cancel);
         return new(number, count, from, to, a, b, form, body, joints, engraving);
@@ -54,7 +57,8 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         var (form, joints, from, to) = (shaped.Form, shaped.Joints, shaped.From, shaped.To);
         var account = SectionAccount.Of(form, Parts(shaped), printer, memory, cancel);
         var section = new PlatformSection(
-            platform, shaped.Number, shaped.Count, from, to, form.Raised.Shown, form.ToLayout, account.Volumes, form.Pose, form.Hull, form.Size, account.Estimate, account.Overhangs)
+            platform, shaped.Number, shaped.Count, from, to, form.Raised.Shown, form.ToLayout, account.Volumes, form.Pose, form.Hull, form.Size,
+            account.Estimate, account.Overhangs)
         {
             Bores = [.. joints.SelectMany(j => j.Bores)],
             Pockets = [.. joints.SelectMany(j => j.Pockets)],

@@ -137,7 +137,8 @@ public sealed class Centreline
         // Beside a bend sharper than the point is near, Newton's rule may leap to anywhere: then the foot is closed in on about the best sample.
         double apart = Length / steps;
         var found = Locate(point, best);
-        bool strays = (best >= apart && found.Chainage < best - (2 * apart)) || (best <= Length - apart && found.Chainage > best + (2 * apart)) || Math.Abs(found.Offset) > bestDistance + Tolerances.Rounding;
+        bool strays = (best >= apart && found.Chainage < best - (2 * apart)) || (best <= Length - apart && found.Chainage > best + (2 * apart))
+            || Math.Abs(found.Offset) > bestDistance + Tolerances.Rounding;
         return strays ? Nearest(point, best - apart, best + apart) : found;
     }
 

@@ -19,14 +19,16 @@ public static class FindingTally
     public static IReadOnlyList<Finding> Shortened(IReadOnlyList<Finding> findings)
     {
         var told = Told(findings);
-        var more = Enumerable.Range(0, findings.Count).Where(i => !told[i]).CountBy(i => (findings[i].Code, findings[i].Severity)).ToDictionary(c => c.Key, c => c.Value);
+        var more = Enumerable.Range(0, findings.Count).Where(i => !told[i]).CountBy(i => (findings[i].Code, findings[i].Severity))
+            .ToDictionary(c => c.Key, c => c.Value);
         if (more.Count == 0)
         {
             return findings;
         }
 
         int[] kept = [.. Enumerable.Range(0, findings.Count).Where(i => told[i])];
-        var last = kept.GroupBy(i => (findings[i].Code, findings[i].Severity)).Where(g => more.ContainsKey(g.Key)).ToDictionary(g => g.Last(), g => more[g.Key]);
+        var last = kept.GroupBy(i => (findings[i].Code, findings[i].Severity)).Where(g => more.ContainsKey(g.Key))
+            .ToDictionary(g => g.Last(), g => more[g.Key]);
         return [.. kept.SelectMany(i => last.TryGetValue(i, out int count) ? [findings[i], More(findings[i], count)] : new[] { findings[i] })];
     }
 

@@ -1,4 +1,4 @@
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
@@ -149,7 +149,8 @@ public static class FolderReader
                     yield return path;
                 }
             }
-            else if (Path.GetExtension(entry.Name) is var end && (end.Equals(".stl", StringComparison.OrdinalIgnoreCase) || end.Equals(".3mf", StringComparison.OrdinalIgnoreCase)))
+            else if (Path.GetExtension(entry.Name) is var end
+                && (end.Equals(".stl", StringComparison.OrdinalIgnoreCase) || end.Equals(".3mf", StringComparison.OrdinalIgnoreCase)))
             {
                 yield return prefix + entry.Name;
             }

@@ -1,15 +1,18 @@
 using System.Security.Cryptography;
 using System.Text.Json;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Proving;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
-using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
+using PlatformForge.Verification.Written;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification;
@@ -163,7 +166,8 @@ public static class FolderVerifier
     // 3MF files that are held against one another: each with the file of all plates that has its sections too. All of them where a manifest mixes those up.
     private static IEnumerable<IGrouping<string, string>> Groups(Manifest manifest)
     {
-        var withAll = manifest.Sections.GroupBy(s => s.Plate, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.Select(s => s.AllPlates).Distinct().ToArray(),
+        var withAll = manifest.Sections.GroupBy(s => s.Plate, StringComparer.Ordinal)
+            .ToDictionary(g => g.Key, g => g.Select(s => s.AllPlates).Distinct().ToArray(),
             StringComparer.Ordinal);
         bool isPlain = withAll.Values.All(all => all.Length == 1 && (all[0] is not { } file || !withAll.ContainsKey(file)));
         return manifest.Files.Select(f => f.Path).Where(p => p.EndsWith(".3mf", StringComparison.OrdinalIgnoreCase))
@@ -178,7 +182,8 @@ public static class FolderVerifier
         }
         catch (JsonException fault)
         {
-            return Outcome.Fault<ProofDocument>(Finding.Error("PF8054", "", Invariant($"The figures of gauges and proofs '{ProofFiles.Data}' {JsonFault.Words(fault)}."),
+            return Outcome.Fault<ProofDocument>(Finding.Error("PF8054", "", "The figures of gauges and proofs "
+                + Invariant($"'{ProofFiles.Data}' {JsonFault.Words(fault)}."),
                 "Build the folder again.", FaultKind.Mesh));
         }
     }

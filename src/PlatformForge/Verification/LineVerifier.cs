@@ -2,6 +2,7 @@ using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
+using PlatformForge.Verification.Written;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification;

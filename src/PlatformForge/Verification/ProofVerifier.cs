@@ -1,9 +1,10 @@
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 using PlatformForge.Verification.Rules;
+using PlatformForge.Verification.Written;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification;

@@ -1,8 +1,9 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
+using PlatformForge.Verification.Written;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification;
@@ -61,10 +62,13 @@ public static class SectionsVerifier
     private static (SectionVerdict Figures, IReadOnlyList<Finding> Findings) Measure(WrittenSection section, PrinterSpec? printer)
     {
         var soundness = MeshSoundness.Of(section.Mesh);
-        var faults = MeshRule.Check(section.File == section.Name ? section.Name : Invariant($"{section.Name} in '{section.File}'"), soundness, byIndex: false).ToArray();
+        var faults = MeshRule.Check(section.File == section.Name ? section.Name : Invariant($"{section.Name} in '{section.File}'"), soundness, byIndex: false)
+            .ToArray();
         var (low, high) = section.Mesh.Box();
         var thinnest = WallRule.Thinnest(section.Mesh);
-        var figures = new SectionVerdict(section.Name, section.File, section.Mesh.TriangleCount, soundness.Volume, high - low, faults.Length == 0, thinnest?.Thickness) { ThinnestAt = thinnest?.At };
+        var figures = new SectionVerdict(section.Name, section.File, section.Mesh.TriangleCount, soundness.Volume, high - low, faults.Length == 0,
+            thinnest?.Thickness)
+        { ThinnestAt = thinnest?.At };
         return (figures, [.. faults, .. printer is null ? [] : WallRule.Check(figures, printer)]);
     }
 
@@ -88,7 +92,9 @@ public static class SectionsVerifier
                 }
                 else
                 {
-                    findings.Add(Finding.Error("PF8022", run.Vehicles[i].Key.Length > 0 ? run.Vehicles[i].Key : run.Key, Invariant($"'{run.Vehicles[i].Name}' cannot stand beside the platform on track '{run.Ride.Name}' with all its axles on the track."), "Lay more track beyond the platform's ends, or take the vehicle off this track.", FaultKind.DesignRule));
+                    findings.Add(Finding.Error("PF8022", run.Vehicles[i].Key.Length > 0 ? run.Vehicles[i].Key : run.Key, Invariant($"'{run.Vehicles[i].Name}' ")
+                        + Invariant($"cannot stand beside the platform on track '{run.Ride.Name}' with all its axles on the track."),
+                        "Lay more track beyond the platform's ends, or take the vehicle off this track.", FaultKind.DesignRule));
                 }
             }
         }

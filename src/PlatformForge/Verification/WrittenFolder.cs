@@ -1,4 +1,4 @@
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 
 namespace PlatformForge.Verification;
 
@@ -6,7 +6,8 @@ namespace PlatformForge.Verification;
 /// <param name="Files">Files by path, the manifest among them.</param>
 public sealed record WrittenFolder(IReadOnlyList<OutputFile> Files)
 {
-    private readonly Dictionary<string, OutputFile> byPath = Files.GroupBy(f => f.Path, StringComparer.Ordinal).ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
+    private readonly Dictionary<string, OutputFile> byPath = Files.GroupBy(f => f.Path, StringComparer.Ordinal)
+        .ToDictionary(g => g.Key, g => g.First(), StringComparer.Ordinal);
 
     /// <summary>Files that the manifest names and that are there, but were not read, each with what it is.</summary>
     public IReadOnlyDictionary<string, string> Refused { get; init; } = new Dictionary<string, string>();

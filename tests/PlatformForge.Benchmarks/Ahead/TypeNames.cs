@@ -1,6 +1,6 @@
 using System.Reflection;
 using System.Runtime.Loader;
-using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 
 namespace PlatformForge.Benchmarks.Ahead;
 

@@ -1,10 +1,19 @@
+using PlatformForge.Exports.Pictures.Bodies;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -20,8 +29,8 @@ public class BankTests
 
     private static readonly ModelScale Scale = new(76.2);
 
-    /// <summary>A shell is what lies between two parallel slopes, a triangle less a smaller one; its root under the deck's edge is a third; webs close its ends. What the wall
-    /// took is gone.</summary>
+    /// <summary>A shell is what lies between two parallel slopes, a triangle less a smaller one; its root under the deck's edge is a third; webs close its
+    /// ends. What the wall took is gone.</summary>
     [Theory]
     [InlineData(1, 0, Side.Left)]
     [InlineData(1, 0, Side.Right)]
@@ -31,14 +40,17 @@ public class BankTests
     {
         double with = SolidRaiser.Volume([.. PlatformBody.Blocks(Straight(side, new() { Kind = BackKind.Bank, Slope = slope, Ground = ground })).All]);
         double without = SolidRaiser.Volume([.. PlatformBody.Blocks(Straight(side, new())).All]);
-        double plumb = Thick / slope, outer = slope * (Height - ground), shell = ((outer * Height) - (outer * (Height - ground) / 2)) - Hollow(Height, ground, outer, plumb, slope);
+        double plumb = Thick / slope, outer = slope * (Height - ground), shell = ((outer * Height) - (outer * (Height - ground) / 2))
+            - Hollow(Height, ground, outer, plumb, slope);
         double root = Math.Max(0, Math.Pow(Thick - (slope * Deck), 2) / (2 * slope)), under = Hollow(Height, ground, outer, plumb, slope);
         double wall = (Length - (2 * Thick)) * Thick * (Height - Deck);
-        Assert.Equal((Length * shell) + ((Length - (2 * Thick)) * root) + (2 * Thick * under) - wall, with - without, 5e-3); // end walls are laid to a grid step of 2⁻¹⁵ mm on either side
+        // end walls are laid to a grid step of 2⁻¹⁵ mm on either side
+        Assert.Equal((Length * shell) + ((Length - (2 * Thick)) * root) + (2 * Thick * under) - wall, with - without, 5e-3);
 
         // Under the shell from the deck's edge to its foot's inner side, where the shell stands plumb.
         static double Hollow(double height, double ground, double outer, double plumb, double slope) =>
-            (outer - Thick) * ((height - plumb + ground) / 2) is var whole && height - plumb > ground ? whole : Math.Max(0, slope * Math.Pow(height - plumb, 2) / 2);
+            (outer - Thick) * ((height - plumb + ground) / 2) is var whole && height - plumb > ground ? whole
+                : Math.Max(0, slope * Math.Pow(height - plumb, 2) / 2);
     }
 
     /// <summary>A rib that hangs 5 mm under a level deck goes on under the bank as far down: an oblong from the front wall to the deck's edge, and beyond it
@@ -88,10 +100,15 @@ public class BankTests
     [Fact]
     public void Banks_on_a_curve_are_sound_and_fall_as_stated()
     {
-        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank }, Facing = FacingSpec.For(Scale) with { HasBack = false } }),
+        var set =
+            Workbench.Made(Workbench.PendlewickAs(p => p with
+            {
+                Back = new() { Kind = BackKind.Bank },
+                Facing = FacingSpec.For(Scale) with { HasBack = false }
+            }),
             Workbench.Printer, new());
         Assert.InRange(set.Plan.Bank!.Slope, 0.85, 0.94); // steeper than beside straight ramps
-        Assert.Equal(0.95, PlatformForge.Exports.Reports.BackReport.Of(set)!.SlopeElsewhere);
+        Assert.Equal(0.95, PlatformForge.Exports.Reports.Forms.BackReport.Of(set)!.SlopeElsewhere);
         Assert.All(set.Sections, s => SoundSection.Check(s));
         Assert.All(set.Sections.Where(s => s.From >= set.Plan.Profile.StartHead && s.To <= set.Plan.Profile.EndHead),
             s => Falls(s, set.Plan.Bank!.Slope, 2e-3));
@@ -198,7 +215,7 @@ public class BankTests
             Upright(piece, slope, 1e-4);
         }
 
-        Assert.Null(PlatformForge.Exports.Reports.BackReport.Of(set)!.SlopeElsewhere);
+        Assert.Null(PlatformForge.Exports.Reports.Forms.BackReport.Of(set)!.SlopeElsewhere);
 
         // The sections are those of a platform with a wall.
         var walled = Workbench.Made(Straight(side, new()), Workbench.Printer, new());
@@ -208,7 +225,12 @@ public class BankTests
     [Fact]
     public void A_bank_of_its_own_on_a_curve_with_ramps_is_sound_and_falls_as_stated()
     {
-        var set = Workbench.Made(Workbench.PendlewickAs(p => p with { Back = new() { Kind = BackKind.Bank, Apart = true, Slope = 1.5 }, Facing = FacingSpec.For(Scale) with { HasBack = false } }), Workbench.Printer, new());
+        var set =
+            Workbench.Made(Workbench.PendlewickAs(p => p with
+            {
+                Back = new() { Kind = BackKind.Bank, Apart = true, Slope = 1.5 },
+                Facing = FacingSpec.For(Scale) with { HasBack = false }
+            }), Workbench.Printer, new());
         Assert.Equal(set.Sections.Count, set.Lines.Pieces.Count);
         Assert.All(set.Sections, s => SoundSection.Check(s));
         Assert.All(set.Lines.Pieces, p => Upright(p, set.Sections[p.Section - 1] is var s && s.From >= set.Plan.Profile.StartHead
@@ -251,7 +273,13 @@ public class BankTests
     public void Piers_for_both_walls_are_told_where_the_back_has_none_and_made_where_it_has(BackKind kind)
     {
         PlatformPlan Plan(BackSpec back, PierWalls on) => Workbench.Straight(
-            200, change: s => s with { Back = back, Facing = FacingSpec.For(Scale) with { HasBack = back.Kind == BackKind.Wall, Piers = PierSpec.For(Scale) with { On = on } } });
+            200, change: s => s with
+            {
+                Back = back,
+                Facing = FacingSpec.For(Scale)
+                with
+                { HasBack = back.Kind == BackKind.Wall, Piers = PierSpec.For(Scale) with { On = on } }
+            });
         List<Finding> Told(PlatformPlan plan)
         {
             var told = new List<Finding>();
@@ -274,7 +302,13 @@ public class BankTests
     [Fact]
     public void What_is_asked_for_on_a_wall_that_is_not_there_is_told()
     {
-        var facing = FacingSpec.For(Scale) with { HasBack = false, Back = WallFinish.Stone, Piers = new() { On = PierWalls.Back }, Openings = [new() { IsBack = true }] };
+        var facing = FacingSpec.For(Scale) with
+        {
+            HasBack = false,
+            Back = WallFinish.Stone,
+            Piers = new() { On = PierWalls.Back },
+            Openings = [new() { IsBack = true }]
+        };
         var told = Rules(s => s with { Back = new() { Kind = BackKind.Open }, Facing = facing });
         Assert.Equal(["platform[0].facing.back", "platform[0].facing.piers.on", "platform[0].facing.opening[0].on"], told.Select(f => f.Key));
         Assert.All(told, f => Assert.Equal("PF4171", f.Code));
@@ -288,7 +322,12 @@ public class BankTests
     [InlineData(Side.Right)]
     public void An_open_back_has_no_wall_and_its_ribs_end_at_the_backscene(Side side)
     {
-        var plan = Workbench.Straight(300, side, s => s with { Back = new() { Kind = BackKind.Open }, Deck = s.Deck with { Width = 30 }, Ribs = new() { Pitch = 30, LongitudinalCount = 0 } });
+        var plan = Workbench.Straight(300, side, s => s with
+        {
+            Back = new() { Kind = BackKind.Open },
+            Deck = s.Deck with { Width = 30 },
+            Ribs = new() { Pitch = 30, LongitudinalCount = 0 }
+        });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         Assert.All(set.Sections, s => SoundSection.Check(s));
         double back = plan.Back.Reach[0];
@@ -316,7 +355,8 @@ public class BankTests
     private static void Falls(PlatformSection section, double slope, double by)
     {
         var mesh = section.Solid.Mesh;
-        var faces = Enumerable.Range(0, mesh.TriangleCount).Where(t => mesh.Paints[t] == (byte)Paint.Turf).Select(t => Normal(mesh, t)).Where(n => n.Z > 0.2 && n.Length > 0.5).ToArray();
+        var faces = Enumerable.Range(0, mesh.TriangleCount).Where(t => mesh.Paints[t] == (byte)Paint.Turf).Select(t => Normal(mesh, t))
+            .Where(n => n.Z > 0.2 && n.Length > 0.5).ToArray();
         Assert.NotEmpty(faces);
         Assert.All(faces, n => Assert.Equal(slope, n.Z / Math.Sqrt((n.X * n.X) + (n.Y * n.Y)), by));
     }

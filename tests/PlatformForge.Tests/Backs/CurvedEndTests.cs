@@ -1,10 +1,14 @@
 using PlatformForge.Clearance;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Verification.Rules;
 using Xunit;
 
@@ -81,7 +85,8 @@ public class CurvedEndTests
             Deck = new() { Width = 40, Thickness = 1.6 },
             Ribs = new() { Pitch = 30, LongitudinalCount = 0 },
         };
-        var outcome = PlatformPlanner.Plan(new(change(spec), Pendlewick.Site, track, Platforms.Bench.Envelope(track, side, _ => 18), ClearanceBudget.Of(running: 1)));
+        var outcome = PlatformPlanner.Plan(new(change(spec), Pendlewick.Site, track, Platforms.Bench.Envelope(track, side, _ => 18),
+            ClearanceBudget.Of(running: 1)));
         Assert.True(outcome.Succeeded, string.Join("; ", outcome.Findings.Select(f => f.Message)));
         return outcome.Value!;
     }

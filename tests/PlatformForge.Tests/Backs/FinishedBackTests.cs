@@ -1,5 +1,6 @@
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using Xunit;
 
 namespace PlatformForge.Tests.Backs;

@@ -1,9 +1,12 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
@@ -30,7 +33,8 @@ public class RetainingTests
         {
             var mesh = piece.Solid.Mesh;
             double length = mesh.Vertices.Max(v => v.X) - mesh.Vertices.Min(v => v.X);
-            double profile = (Wall.Thickness * (Wall.Depth + Wall.Plinth + Wall.Coping)) + ((Wall.Thickness - Wall.Oversail) * (Wall.Height - Wall.Plinth - Wall.Coping));
+            double profile = (Wall.Thickness * (Wall.Depth + Wall.Plinth + Wall.Coping))
+                + ((Wall.Thickness - Wall.Oversail) * (Wall.Height - Wall.Plinth - Wall.Coping));
             Assert.Equal(profile * length, piece.Solid.ColumnVolume, 0.02);
             Assert.Equal(20 - Wall.Depth, mesh.Vertices.Min(v => v.Z), 1e-6);
             Assert.Equal(20 + Wall.Height, mesh.Vertices.Max(v => v.Z), 1e-6);
@@ -66,7 +70,11 @@ public class RetainingTests
     public void A_retaining_wall_goes_on_beside_ramps_and_lies_on_its_coping(Side side, RampWall ramps)
     {
         const double Length = 420, Level = 20;
-        var plan = Workbench.Straight(Length, side, s => s with { Back = new() { Retaining = Wall with { Ramps = ramps } }, StartRamp = new(Gradient: 8, FootHeight: 2) });
+        var plan = Workbench.Straight(Length, side, s => s with
+        {
+            Back = new() { Retaining = Wall with { Ramps = ramps } },
+            StartRamp = new(Gradient: 8, FootHeight: 2)
+        });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         var onRamp = set.Lines.Pieces.Where(p => set.Sections[p.Section - 1].To <= plan.Profile.StartHead + 1e-6).ToArray();
         Assert.NotEmpty(onRamp);
@@ -78,7 +86,8 @@ public class RetainingTests
             var mesh = piece.Solid.Mesh;
             double from = mesh.Vertices.Min(v => v.X), to = mesh.Vertices.Max(v => v.X), length = to - from;
             double middle = plan.Profile.At((from + to) / 2), more = ramps == RampWall.Level ? Level - middle : 0;
-            double profile = (Wall.Thickness * (Wall.Depth + Wall.Plinth + Wall.Coping)) + ((Wall.Thickness - Wall.Oversail) * (Wall.Height + more - Wall.Plinth - Wall.Coping));
+            double profile = (Wall.Thickness * (Wall.Depth + Wall.Plinth + Wall.Coping))
+                + ((Wall.Thickness - Wall.Oversail) * (Wall.Height + more - Wall.Plinth - Wall.Coping));
             Assert.Equal(profile * length, piece.Solid.ColumnVolume, 0.02);
             double high = ramps == RampWall.Level ? Level : plan.Profile.At(to);
             Assert.Equal(high + Wall.Height, mesh.Vertices.Max(v => v.Z), 1e-4);
@@ -109,7 +118,9 @@ public class RetainingTests
         var plan = Workbench.Straight(420, Side.Left, s => s with { Back = new() { Kerb = kerb }, StartRamp = new(Gradient: 8, FootHeight: 2) });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         Assert.Equal(plan.Profile.From, set.Plan.Body.Lines.Min(l => l.From));
-        Assert.All(set.Lines.Pieces, p => Assert.Equal(kerb.Width * (kerb.Height + kerb.Depth) * (p.Solid.Mesh.Vertices.Max(v => v.X) - p.Solid.Mesh.Vertices.Min(v => v.X)), p.Solid.ColumnVolume, 0.02));
+        Assert.All(set.Lines.Pieces,
+            p => Assert.Equal(kerb.Width * (kerb.Height + kerb.Depth) * (p.Solid.Mesh.Vertices.Max(v => v.X) - p.Solid.Mesh.Vertices.Min(v => v.X)),
+                p.Solid.ColumnVolume, 0.02));
         Assert.All(set.Sections, s => SoundSection.Check(s));
     }
 
@@ -169,7 +180,8 @@ public class RetainingTests
         Assert.Equal("PF5042", Fault(new() { Retaining = Wall with { Thickness = 1, Fit = 0 } }));
         Assert.Equal("PF4174", Assert.Single(Rules(new() { Retaining = Wall, Kerb = new() })).Code);
         Assert.Equal("PF4174", Assert.Single(Rules(new() { Retaining = Wall, Kind = BackKind.Bank })).Code);
-        Assert.Contains(PlatformPlanner.Check(Spec(new() { Retaining = Wall with { Depth = 1.4 } }), Plan.Site, Plan.Chart, []), f => f.Key == "platform[0].back.retaining.depth");
+        Assert.Contains(PlatformPlanner.Check(Spec(new() { Retaining = Wall with { Depth = 1.4 } }), Plan.Site, Plan.Chart, []),
+            f => f.Key == "platform[0].back.retaining.depth");
 
         // A narrow kerb does not hold the posts: the fence stands in its way, as before any other strip.
         Assert.Equal("PF5041", Fault(new() { Kerb = new() { Width = 2.6 } }));

@@ -1,10 +1,17 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -75,7 +82,8 @@ public class ReturnElevationTests
                 if (looks.Length == 1)
                 {
                     var met = seen.Select(m => m.At(place(x), z)).Where(m => m is not null).OrderBy(m => way * m!.Value.Y).FirstOrDefault();
-                    Assert.True(looks[0] == (met?.Paint == Paint.Turf), FormattableString.Invariant($"{x:0.00} along, {z:0.00} high: turf drawn {looks[0]}, on the mesh {met}"));
+                    Assert.True(looks[0] == (met?.Paint == Paint.Turf), FormattableString.Invariant($"{x:0.00} along, {z:0.00} high: turf drawn {looks[0]}, ")
+                        + FormattableString.Invariant($"on the mesh {met}"));
                     asked += counts(x) ? 1 : 0;
                 }
             }
@@ -85,6 +93,7 @@ public class ReturnElevationTests
     }
 
     private static SectionSet Made(Side side, BankReturns returns, double ground, bool apart) => Workbench.Made(
-        Workbench.Straight(Length, side, s => s with { Back = new() { Kind = BackKind.Bank, Returns = returns, Ground = ground, Apart = apart, Slope = apart ? 1.5 : 0.95 } }),
+        Workbench.Straight(Length, side,
+            s => s with { Back = new() { Kind = BackKind.Bank, Returns = returns, Ground = ground, Apart = apart, Slope = apart ? 1.5 : 0.95 } }),
         Workbench.Printer, new());
 }

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
@@ -14,7 +15,8 @@ public class SkewFallTests
 {
     private const double Width = 30, Length = 300, Fall = 60, Level = 20;
 
-    /// <summary>Along a straight track the deck is one plane that falls square to it, whatever the angles of ends and cuts, and all the trapezia lie in it.</summary>
+    /// <summary>Along a straight track the deck is one plane that falls square to it, whatever the angles of ends and cuts, and all the trapezia lie in
+    /// it.</summary>
     [Theory]
     [InlineData(Side.Left, 30, -20, 0, BackKind.Wall)]
     [InlineData(Side.Right, -35, 15, 25, BackKind.Open)]

@@ -1,7 +1,9 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
@@ -15,7 +17,8 @@ namespace PlatformForge.Tests.Backs;
 public class SkewRampTests
 {
     // A deck 20 mm over the baseboard, that falls by 1 in 8 over the last 96 mm, to 8; cut 46 mm before its foot.
-    private const double Width = 30, Level = 20, Foot = 8, Gradient = 8, From = 200, Length = 300, Head = From + Length - (Gradient * (Level - Foot)), At = From + Length - 46;
+    private const double Width = 30, Level = 20, Foot = 8, Gradient = 8, From = 200, Length = 300, Head = From + Length - (Gradient * (Level - Foot)),
+        At = From + Length - 46;
 
     /// <summary>The walking surface is one plane on both sides of the cut, parted into trapezia; the joint's faces lie at its angle and are as large as the
     /// trapezium under the falling line across, less what the coping hangs over and the bores.</summary>
@@ -131,7 +134,8 @@ public class SkewRampTests
 
     // Area of what faces one way within a hundredth of a degree in the plane through a point, mm².
     private static double Facing(Mesh mesh, Point3 way, Point3 on) => Sum(mesh, (a, _, _, normal) =>
-        Point3.Cross(normal, way).Length < 2e-4 * normal.Length && Point3.Dot(normal, way) > 0 && Math.Abs(Point3.Dot(a - on, way)) < 1e-3 ? normal.Length / 2 : 0);
+        Point3.Cross(normal, way).Length < 2e-4 * normal.Length && Point3.Dot(normal, way) > 0 && Math.Abs(Point3.Dot(a - on, way)) < 1e-3 ? normal.Length / 2
+            : 0);
 
     private static double Sum(Mesh mesh, Func<Point3, Point3, Point3, Point3, double> of) => Enumerable.Range(0, mesh.TriangleCount).Sum(t =>
     {

@@ -1,8 +1,11 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -138,7 +141,8 @@ public class SkewTests
         double angle = double.Parse(near.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal(-Math.Atan((20 - 4) / (2 * Width)) * 180 / Math.PI, angle, 0.1);
         Assert.Empty(Rules(s => s with { ForcedCuts = [220], Skew = new() { Cuts = [new() { At = 220, Angle = angle }] } }));
-        Assert.NotEmpty(Rules(s => s with { ForcedCuts = [300, 330], Skew = new() { Cuts = [new() { At = 300, Angle = 30 }, new() { At = 330, Angle = -30 }] } }));
+        Assert.NotEmpty(
+            Rules(s => s with { ForcedCuts = [300, 330], Skew = new() { Cuts = [new() { At = 300, Angle = 30 }, new() { At = 330, Angle = -30 }] } }));
     }
 
     // Area of what faces one way within a hundredth of a degree in the plane through a point, mm².

@@ -2,6 +2,8 @@ using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
@@ -52,7 +54,8 @@ public class StripPaintTests
             Features = [],
             Deck = s.Deck with { Crossfall = 0 },
         };
-        var plan = isCurved ? Workbench.PendlewickAs(Faced) : Workbench.Straight(260, Side.Right, s => Faced(s) with { StartRamp = new(Gradient: 8, FootHeight: 2) });
+        var plan = isCurved ? Workbench.PendlewickAs(Faced) : Workbench.Straight(260, Side.Right,
+            s => Faced(s) with { StartRamp = new(Gradient: 8, FootHeight: 2) });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         var outward = Outward(set.Plan);
         double[] told = SurfaceAreas.Of(set), seen = new SeenSurfaces(set, withStrips: true)
@@ -70,7 +73,8 @@ public class StripPaintTests
             Math.Abs(told[(int)p] - seen[(int)p]) <= (0.01 * seen[(int)p]) + 10, $"{p}: {told[(int)p]:0.0} mm² told, {seen[(int)p]:0.0} seen"));
     }
 
-    private static double[] Told(BackSpec back) => SurfaceAreas.Of(Workbench.Made(Workbench.Straight(150, Side.Left, s => s with { Back = back }), Workbench.Printer, new()));
+    private static double[] Told(BackSpec back) =>
+        SurfaceAreas.Of(Workbench.Made(Workbench.Straight(150, Side.Left, s => s with { Back = back }), Workbench.Printer, new()));
 
     private static double Length(PlatformPlan plan, LineBand band)
     {
@@ -82,7 +86,8 @@ public class StripPaintTests
     // Away from the track, and the height of the deck, at the station that is nearest in plan.
     private static Func<Point3, (Point2 Away, double Top)> Outward(PlatformPlan plan)
     {
-        var across = plan.Body.Stations.Select(s => (At: plan.ToLayout(s, plan.CopingFront.At(s)), To: plan.ToLayout(s, plan.Back.At(s)), Chainage: s)).ToArray();
+        var across = plan.Body.Stations.Select(s => (At: plan.ToLayout(s, plan.CopingFront.At(s)), To: plan.ToLayout(s, plan.Back.At(s)), Chainage: s))
+            .ToArray();
         return p =>
         {
             var q = new Point2(p.X, p.Y);

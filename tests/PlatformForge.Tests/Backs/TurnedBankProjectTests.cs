@@ -1,4 +1,5 @@
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;
 using Xunit;
@@ -14,7 +15,8 @@ public class TurnedBankProjectTests
     [InlineData("3.5mm", "end", "right")]
     public void A_bank_that_turns_round_an_end_is_accepted(string scale, string returns, string side)
     {
-        string text = Samples.Small.Replace("scale = \"4mm\"", $"scale = \"{scale}\"", StringComparison.Ordinal).Replace("side = \"left\"", $"side = \"{side}\"", StringComparison.Ordinal)
+        string text = Samples.Small.Replace("scale = \"4mm\"", $"scale = \"{scale}\"", StringComparison.Ordinal)
+            .Replace("side = \"left\"", $"side = \"{side}\"", StringComparison.Ordinal)
             + $"height = 12\ndeck = {{ width = 48 }}\nback = {{ kind = \"bank\", returns = \"{returns}\" }}\n";
         var design = DesignRun.Design(Samples.Sound(text), RunWatch.None);
         Assert.True(design.Succeeded, string.Join('\n', design.Findings.Select(f => f.Message)));

@@ -1,4 +1,4 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -72,7 +72,8 @@ internal static class BruteSweep
         {
             var (v, from) = (bodies[i], lead);
             double about = front + (v.TrailingWheelbase / 2);
-            double trailFront = Root(about - (1.15 * v.PivotCentres), about - (0.95 * v.PivotCentres), s => (from.Origin - Bogie(ride, v.TrailingWheelbase, s).Origin).Length - v.PivotCentres);
+            double trailFront = Root(about - (1.15 * v.PivotCentres), about - (0.95 * v.PivotCentres),
+                s => (from.Origin - Bogie(ride, v.TrailingWheelbase, s).Origin).Length - v.PivotCentres);
             var trail = Bogie(ride, v.TrailingWheelbase, trailFront);
             var join = lead.Origin - trail.Origin;
             frames[i] = (new((lead.Origin + trail.Origin) * 0.5, join * (1 / join.Length)), lead, trail);
@@ -96,7 +97,8 @@ internal static class BruteSweep
 
     private static double[] Fill(int n) => [.. Enumerable.Repeat(double.NegativeInfinity, n)];
 
-    private static void Run(Centreline ride, Centreline chart, Vehicle v, double[] stations, double step, (double From, double To)? leading, Reach[] reach, Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand = null)
+    private static void Run(Centreline ride, Centreline chart, Vehicle v, double[] stations, double step, (double From, double To)? leading, Reach[] reach,
+        Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand = null)
     {
         var frames = stations.Select(chart.At).ToArray();
         var before = new TrackPlace[v.Parts.Count][];
@@ -112,10 +114,13 @@ internal static class BruteSweep
     private delegate (Frame Body, Frame Lead, Frame Trail) Stand(double u);
 
     // Every part's ring in the layout at every pose.
-    private static void Poses(Centreline ride, Vehicle v, TrackFrame[] frames, double step, (double From, double To)? leading, Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand, Action<int, Point2[]> at)
+    private static void Poses(Centreline ride, Vehicle v, TrackFrame[] frames, double step, (double From, double To)? leading,
+        Func<double, (Frame Body, Frame Lead, Frame Trail)>? stand, Action<int, Point2[]> at)
     {
-        double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres + Math.Abs(v.LeadingPivotAhead) + Math.Abs(v.TrailingPivotAhead);
-        double from = leading?.From ?? ride.Locate(frames[0].Position).Chainage - length, to = leading?.To ?? ride.Locate(frames[^1].Position).Chainage + (2 * length);
+        double length = v.Parts.SelectMany(p => p.Outline).Max(p => Math.Abs(p.X)) + v.PivotCentres + Math.Abs(v.LeadingPivotAhead)
+            + Math.Abs(v.TrailingPivotAhead);
+        double from = leading?.From ?? ride.Locate(frames[0].Position).Chainage - length,
+            to = leading?.To ?? ride.Locate(frames[^1].Position).Chainage + (2 * length);
         Stand place = u => stand is null ? Place(ride, v, u) : stand(u);
         var last = (At: from, Frames: place(from));
         Show(v, last.Frames, at);
@@ -139,11 +144,13 @@ internal static class BruteSweep
         }
     }
 
-    // Ways are bent where an axle stands on a kink. A straight join across that is wrong by a quarter of the step times the turn and the lever of the corner, some 0.003 mm for a truck's frames at
-    // 15 mrad, so poses close in on it from both sides.
-    private static void OntoKinks(Centreline ride, Stand place, (double At, (Frame Body, Frame Lead, Frame Trail) Frames) low, (double At, (Frame Body, Frame Lead, Frame Trail) Frames) high, Action<(Frame Body, Frame Lead, Frame Trail)> show)
+    // Ways are bent where an axle stands on a kink. A straight join across that is wrong by a quarter of the step times the turn and the lever of the corner,
+    // some 0.003 mm for a truck's frames at 15 mrad, so poses close in on it from both sides.
+    private static void OntoKinks(Centreline ride, Stand place, (double At, (Frame Body, Frame Lead, Frame Trail) Frames) low,
+        (double At, (Frame Body, Frame Lead, Frame Trail) Frames) high, Action<(Frame Body, Frame Lead, Frame Trail)> show)
     {
-        if (high.At - low.At < KinkStep || !ride.Kinks.Any(k => Axles(low.Frames).Zip(Axles(high.Frames)).Any(a => (a.First < k.Chainage) != (a.Second < k.Chainage))))
+        if (high.At - low.At < KinkStep || !ride.Kinks.Any(k => Axles(low.Frames).Zip(Axles(high.Frames))
+            .Any(a => (a.First < k.Chainage) != (a.Second < k.Chainage))))
         {
             return;
         }
@@ -204,7 +211,8 @@ internal static class BruteSweep
         var lead = Bogie(ride, v.LeadingWheelbase, u + (v.LeadingWheelbase / 2), v.LeadingPivotAhead);
 
         // A truck's arm is short beside what its pivot lies off the track.
-        double about = u + v.LeadingPivotAhead - v.TrailingPivotAhead + (v.TrailingWheelbase / 2), wide = v.LeadingPivotAhead == 0 && v.TrailingPivotAhead == 0 ? 0 : 0.3;
+        double about = u + v.LeadingPivotAhead - v.TrailingPivotAhead + (v.TrailingWheelbase / 2),
+            wide = v.LeadingPivotAhead == 0 && v.TrailingPivotAhead == 0 ? 0 : 0.3;
         double front = Root(
             about - ((1.15 + wide) * v.PivotCentres),
             about - ((0.95 - wide) * v.PivotCentres),

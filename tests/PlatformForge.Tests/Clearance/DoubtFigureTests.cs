@@ -1,9 +1,13 @@
 using FsCheck.Fluent;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Clearance;
@@ -163,7 +167,7 @@ public class DoubtFigureTests
         Point2 along = new(1, 0), leaning = Point2.FromAngle(0.1), end = new(200, 50);
         var ahead = PoseOf((end + (along * (4 + rear))), along * way);
         var behind = PoseOf(end - (leaning * front), leaning * way);
-        var (left, right) = PlatformForge.Clearance.Sets.JointSurvey.Opening((body, ahead), (body, behind), turned);
+        var (left, right) = PlatformForge.Clearance.JointSurvey.Opening((body, ahead), (body, behind), turned);
 
         // Along the mean, 0.05 from both: 4·cos 0.05, and each end stands out or back by 15·sin 0.05.
         Assert.Equal((4 * Math.Cos(0.05)) + (30 * Math.Sin(0.05)), left, 1e-9);

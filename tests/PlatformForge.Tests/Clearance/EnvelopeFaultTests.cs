@@ -1,5 +1,8 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -19,7 +22,8 @@ public class EnvelopeFaultTests
             DemoStock.Coach("overlapping bogies", 200, 60, 34, wheelbase: 70),
             DemoStock.Coach("no number", double.NaN, 150, 34),
             new("nothing", 100, 0, 0, []),
-            new("hanging bogie part", 100, 0, 0, [VehiclePart.Box("frames", PartCarrier.LeadingBogie, -10, 10, 20, 0, 5), VehiclePart.Box("body", PartCarrier.Body, -60, 60, 20, 5, 2)]),
+            new("hanging bogie part", 100, 0, 0, [VehiclePart.Box("frames", PartCarrier.LeadingBogie, -10, 10, 20, 0, 5),
+                VehiclePart.Box("body", PartCarrier.Body, -60, 60, 20, 5, 2)]),
             new("huge", 1e308, double.PositiveInfinity, -1, [VehiclePart.Box("body", PartCarrier.Body, -60, 60, 20, 5, 20)]) { LeastRadius = -3 },
         ];
         var outcome = EnvelopeSweeper.Sweep(new(Track, 300, 900, [new(Track, stock)]));
@@ -57,7 +61,13 @@ public class EnvelopeFaultTests
         var end = elements[^1].At(20);
         elements.Add(new(end.Position, 9 * 0.19, 500, 0, 0));
         var chart = DemoStock.Lay("chart", new StraightSpec(480), new CurveSpec(130, Hand.Left, Angle: 1.71), new StraightSpec(480));
-        var finding = Assert.Single(EnvelopeSweeper.Sweep(new(chart, 480, 520, [new(new("bent", elements), [DemoStock.Coach("coach", 262, 188, 34)])]) { StraightBeyondEnds = true, Tolerance = 1 }).Findings);
+        var finding =
+            Assert.Single(
+                EnvelopeSweeper.Sweep(new(chart, 480, 520, [new(new("bent", elements), [DemoStock.Coach("coach", 262, 188, 34)])])
+                {
+                    StraightBeyondEnds = true,
+                    Tolerance = 1
+                }).Findings);
         Assert.Equal("PF3021", finding.Code);
     }
 
@@ -66,14 +76,18 @@ public class EnvelopeFaultTests
     {
         var bent = new Centreline("bent", [new(default, 0, 500, 0, 0), new(new(500, 0), 0.5, 500, 0, 0)]);
         var chart = DemoStock.Lay("chart", new StraightSpec(450), new CurveSpec(200, Hand.Left, Angle: 0.5), new StraightSpec(450));
-        var finding = Assert.Single(EnvelopeSweeper.Sweep(new(chart, 300, 600, [new(bent, [DemoStock.Coach("coach", 262, 188, 34)])]) { StraightBeyondEnds = true }).Findings);
+        var finding =
+            Assert.Single(
+                EnvelopeSweeper.Sweep(new(chart, 300, 600, [new(bent, [DemoStock.Coach("coach", 262, 188, 34)])]) { StraightBeyondEnds = true }).Findings);
         Assert.Equal("PF3023", finding.Code);
         Assert.Contains("28.6 degrees at chainage 500", finding.Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_stated_least_radius_is_held() =>
-        Assert.Equal("PF3022", Assert.Single(EnvelopeSweeper.Sweep(new(Track, 300, 900, [new(Track, [DemoStock.Coach("coach", 262, 188, 34) with { LeastRadius = 900 }])])).Findings).Code);
+        Assert.Equal("PF3022",
+            Assert.Single(
+                EnvelopeSweeper.Sweep(new(Track, 300, 900, [new(Track, [DemoStock.Coach("coach", 262, 188, 34) with { LeastRadius = 900 }])])).Findings).Code);
 
     [Fact]
     public void Less_than_a_vehicles_length_of_track_beyond_the_platform_is_told_for_both_ends_unless_buffers_end_it()
@@ -91,8 +105,8 @@ public class EnvelopeFaultTests
     [Fact]
     public void How_far_a_vehicle_comes_with_its_last_axle_at_the_start_of_a_curve_is_that_of_the_circle()
     {
-        // Rigid, axles a apart on a circle of radius R: the middle of the wheelbase lies √(R² − a²/4) from its centre, the inner front corner that less half the
-        // width, and x ahead; its chainage is R·(asin(a/2R) + atan(x / that)).
+        // Rigid, axles a apart on a circle of radius R: the middle of the wheelbase lies √(R² − a²/4) from its centre, the inner front corner that less half
+        // the width, and x ahead; its chainage is R·(asin(a/2R) + atan(x / that)).
         const double Radius = 500, Axles = 120, Ahead = 95, Width = 36;
         var ring = DemoStock.Lay("ring", new CurveSpec(Radius, Hand.Left, Length: 1200));
         var van = new Vehicle("van", Axles, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -95, Ahead, Width, 0, 40)]);

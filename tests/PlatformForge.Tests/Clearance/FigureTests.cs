@@ -1,6 +1,9 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Clearance;
@@ -41,7 +44,8 @@ public class FigureTests
         Assert.Empty(TrackFitRule.CurveFault("up", Bare(50) with { LeastRadius = 437 }, (437.6, 12)));
     }
 
-    /// <summary>The middle of a wheelbase of 60 mm lies 500 − √(500² − 30²) = 0.901 mm inside R 500; with 0.5 mm of play R is (30² + 0.5²) / (2·0.5) = 900.25 mm.</summary>
+    /// <summary>The middle of a wheelbase of 60 mm lies 500 − √(500² − 30²) = 0.901 mm inside R 500; with 0.5 mm of play R is (30² + 0.5²) / (2·0.5) = 900.25
+    /// mm.</summary>
     [Fact]
     public void A_middle_axle_has_to_go_aside_by_the_versine()
     {
@@ -55,7 +59,8 @@ public class FigureTests
     [Fact]
     public void The_sharpest_curve_of_a_stretch_is_told_with_its_place()
     {
-        var track = DemoStock.Lay("up", new StraightSpec(300), new CurveSpec(700, Hand.Right, Length: 200), new CurveSpec(400, Hand.Left, Length: 100), new StraightSpec(300));
+        var track = DemoStock.Lay("up", new StraightSpec(300), new CurveSpec(700, Hand.Right, Length: 200), new CurveSpec(400, Hand.Left, Length: 100),
+            new StraightSpec(300));
         Assert.Equal((400, 500), Rounded(TrackFitRule.Sharpest(new(track, []), 0, 900)));
         Assert.Equal((700, 300), Rounded(TrackFitRule.Sharpest(new(track, []), 0, 450)));
         Assert.Equal((400, 550), Rounded(TrackFitRule.Sharpest(new(track, []), 550, 900)));
@@ -70,16 +75,21 @@ public class FigureTests
         var track = DemoStock.Lay("up", new StraightSpec(900));
         var findings = EnvelopeSweeper.Sweep(new(track, 250, 600, [new(track, [DemoStock.Coach("long coach", 261.6, 188, 34)])])).Findings;
         var finding = Assert.Single(findings);
-        Assert.Contains("Only 250 mm of track 'up' are known before the platform; long coach is 261.6 mm long and still slews there: 11.6 mm are missing at the track's start", finding.Message, StringComparison.Ordinal);
+        Assert.Contains("Only 250 mm of track 'up' are known before the platform; long coach is 261.6 mm long and still slews there: "
+            + "11.6 mm are missing at the track's start", finding.Message, StringComparison.Ordinal);
         Assert.Contains("at least 12 mm more of it at its start, so that 262 mm are known before the platform", finding.Remedy, StringComparison.Ordinal);
     }
 
     public static TheoryData<string, Func<EnvelopeRequest, EnvelopeRequest>> BadRequests() => new()
     {
-        { "PF3001", r => r with { To = r.From } }, { "PF3001", r => r with { To = double.PositiveInfinity } }, { "PF3001", r => r with { From = double.NaN } }, { "PF3001", r => r with { From = r.To - 2e6 } },
-        { "PF3002", r => r with { Spacing = 0 } }, { "PF3002", r => r with { Spacing = double.PositiveInfinity } }, { "PF3002", r => r with { Tolerance = 0 } }, { "PF3002", r => r with { Tolerance = double.NaN } },
-        { "PF3002", r => r with { Tolerance = double.PositiveInfinity } }, { "PF3003", r => r with { Play = new(-0.1) } }, { "PF3003", r => r with { Play = new(0, double.NaN) } },
-        { "PF3003", r => r with { Play = new(0, 0, 0.5, 10) { Cant = 0.4 } } }, { "PF3003", r => r with { Play = new(0, 0, 0.1, double.NaN) } }, { "PF3003", r => r with { Play = new(0) { Cant = -0.1 } } },
+        { "PF3001", r => r with { To = r.From } }, { "PF3001", r => r with { To = double.PositiveInfinity } }, { "PF3001", r => r with { From = double.NaN } },
+        { "PF3001", r => r with { From = r.To - 2e6 } },
+        { "PF3002", r => r with { Spacing = 0 } }, { "PF3002", r => r with { Spacing = double.PositiveInfinity } },
+        { "PF3002", r => r with { Tolerance = 0 } }, { "PF3002", r => r with { Tolerance = double.NaN } },
+        { "PF3002", r => r with { Tolerance = double.PositiveInfinity } }, { "PF3003", r => r with { Play = new(-0.1) } },
+        { "PF3003", r => r with { Play = new(0, double.NaN) } },
+        { "PF3003", r => r with { Play = new(0, 0, 0.5, 10) { Cant = 0.4 } } }, { "PF3003", r => r with { Play = new(0, 0, 0.1, double.NaN) } },
+        { "PF3003", r => r with { Play = new(0) { Cant = -0.1 } } },
     };
 
     [Theory]
@@ -118,8 +128,8 @@ public class FigureTests
     }
 
     /// <summary>
-    /// On straight track the rearmost axle stands at its very start. As drawn that is the trailing bogie's, 10 mm behind its pivot: the front is 10 + 50 + 60 mm on. Turned round it is the leading
-    /// pivot itself: 50 + 80.
+    /// On straight track the rearmost axle stands at its very start. As drawn that is the trailing bogie's, 10 mm behind its pivot: the front is 10 + 50 + 60
+    /// mm on. Turned round it is the leading pivot itself: 50 + 80.
     /// </summary>
     [Theory]
     [InlineData(false, 120)]
@@ -134,14 +144,16 @@ public class FigureTests
         Assert.Equal(900 - 130, KnownTrack.Reached(track, track, vehicle, atStart: false)!.Value, 1e-6);
     }
 
-    /// <summary>Where a curve begins, a vehicle with unequal ends is not its own mirror: run either way round it covers what it covers one way and what it covers turned.</summary>
+    /// <summary>Where a curve begins, a vehicle with unequal ends is not its own mirror: run either way round it covers what it covers one way and what it
+    /// covers turned.</summary>
     [Fact]
     public void Sills_of_a_vehicle_that_runs_either_way_round_are_those_of_both_ways()
     {
         var track = DemoStock.Lay("up", new StraightSpec(500), new CurveSpec(500, Hand.Left, Length: 900));
         var drawn = new Vehicle("v", 120, 60, 20, [VehiclePart.Box("body", PartCarrier.Body, -70, 110, 30, 1, 20)]) { Sill = new(15, 14, -40, 100) };
         var turned = BruteSweep.TurnedRound(drawn) with { Sill = new(15, 14, -100, 40) };
-        SillReach Of(Vehicle v, bool eitherWay) => Assert.Single(SillSurvey.Over(new(track, 420, 760, [new(track, [v with { EitherWayRound = eitherWay }])]), Side.Right));
+        SillReach Of(Vehicle v, bool eitherWay) =>
+            Assert.Single(SillSurvey.Over(new(track, 420, 760, [new(track, [v with { EitherWayRound = eitherWay }])]), Side.Right));
         SillReach both = Of(drawn, true), one = Of(drawn, false), other = Of(turned, false);
         Assert.All(Enumerable.Range(0, both.Greatest.Length), i => Assert.Equal(Math.Max(one.Greatest[i], other.Greatest[i]), both.Greatest[i], 1e-6));
         Assert.All(Enumerable.Range(0, both.Least.Length), i => Assert.Equal(Math.Min(one.Least[i], other.Least[i]), both.Least[i], 1e-6));
@@ -152,7 +164,8 @@ public class FigureTests
     [Fact]
     public void How_much_a_line_bends_within_a_stretch_is_told_by_its_least_its_most_and_its_rate()
     {
-        var line = DemoStock.Lay("up", new StraightSpec(300), new TransitionSpec(200, 500, Hand.Left), new CurveSpec(500, Hand.Left, Length: 100), new CurveSpec(400, Hand.Right, Length: 100));
+        var line = DemoStock.Lay("up", new StraightSpec(300), new TransitionSpec(200, 500, Hand.Left), new CurveSpec(500, Hand.Left, Length: 100),
+            new CurveSpec(400, Hand.Right, Length: 100));
         void Is(double from, double to, double least, double most, double rate)
         {
             var span = CurvatureSpan.Over(line, from, to);

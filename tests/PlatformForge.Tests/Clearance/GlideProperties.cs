@@ -1,5 +1,7 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
 
@@ -34,7 +36,8 @@ public class GlideProperties
         var track = run.Smooth();
         var own = new TrackRun(track, [run.Vehicle]) { StartsAtBuffers = true, EndsAtBuffers = true };
         var apart = own with { Vehicles = [LongRuns.OneWay(run.Vehicle, turned: false), LongRuns.OneWay(run.Vehicle, turned: true)] };
-        var (together, each) = (EnvelopeSweeper.Sweep(new(track, 20, track.Length - 20, [own])).Value!, EnvelopeSweeper.Sweep(new(track, 20, track.Length - 20, [apart])).Value!);
+        var (together, each) = (EnvelopeSweeper.Sweep(new(track, 20, track.Length - 20, [own])).Value!,
+            EnvelopeSweeper.Sweep(new(track, 20, track.Length - 20, [apart])).Value!);
         int parts = run.Vehicle.Parts.Count;
         Assert.Equal(each.Count, together.Count);
         for (int part = 0; part < parts; part++)
@@ -49,7 +52,9 @@ public class GlideProperties
 
     private static void AgainstFine(LongRun run, Centreline ride, Centreline chart, double tolerance)
     {
-        var quick = EnvelopeSweeper.Sweep(new(ride.Kinks.Count > 0 ? chart : ride, LongRun.From, LongRun.To, [new(ride, [run.Vehicle])]) { StraightBeyondEnds = true }).Value!;
+        var quick = EnvelopeSweeper.Sweep(new(ride.Kinks.Count > 0 ? chart : ride, LongRun.From, LongRun.To,
+            [new(ride, [run.Vehicle])])
+        { StraightBeyondEnds = true }).Value!;
         Vehicle[] ways = [LongRuns.OneWay(run.Vehicle, turned: false), LongRuns.OneWay(run.Vehicle, turned: true)];
         var fine = EnvelopeSweeper.Sweep(new(chart, LongRun.From, LongRun.To, [new(ride, ways)]) { StraightBeyondEnds = true, Tolerance = tolerance }).Value!;
         Assert.InRange(quick.ErrorBound, 0, 0.01);

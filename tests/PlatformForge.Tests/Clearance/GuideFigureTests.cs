@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
 using Xunit;
 
@@ -29,7 +30,8 @@ public class GuideFigureTests
     /// <summary>The same with a cant of 0.05 radians: at its end the roll centre has gone 10·sin 0.05 to the left and down to 10·cos 0.05.</summary>
     [Fact]
     public void Cant_carries_the_roll_centre_along() =>
-        Assert.Equal((10 * Math.Sin(0.05)) - Math.Sqrt((10 * 10) - (0.5 * 0.5)), new LeanRange(0.12, 0.05, 10).Leftmost(-10, (0, 20), ((10 * Math.Cos(0.05)) - 0.5, (10 * Math.Cos(0.05)) + 0.1))!.Value, 1e-9);
+        Assert.Equal((10 * Math.Sin(0.05)) - Math.Sqrt((10 * 10) - (0.5 * 0.5)),
+            new LeanRange(0.12, 0.05, 10).Leftmost(-10, (0, 20), ((10 * Math.Cos(0.05)) - 0.5, (10 * Math.Cos(0.05)) + 0.1))!.Value, 1e-9);
 
     /// <summary>An axle at one end and a bogie at the other, with play in the pivots only: the end on the bogie can be off.</summary>
     [Theory]
@@ -45,8 +47,8 @@ public class GuideFigureTests
     }
 
     /// <summary>
-    /// Pivots on a chord of 90 mm turn by 45 mm over the radius against the track, bogies or not. A hinge 30 mm from the middle of axles 10 mm either side of it lies
-    /// (30² − 10²) / 2 over the radius off the track, which over hinges 100 mm apart is 4 mm more.
+    /// Pivots on a chord of 90 mm turn by 45 mm over the radius against the track, bogies or not. A hinge 30 mm from the middle of axles 10 mm either side of
+    /// it lies (30² − 10²) / 2 over the radius off the track, which over hinges 100 mm apart is 4 mm more.
     /// </summary>
     [Fact]
     public void How_far_a_vehicle_turns_against_the_track_is_half_its_pivots_over_the_radius()
@@ -56,10 +58,12 @@ public class GuideFigureTests
         Assert.Equal(54, Form(DemoStock.Coach("hung", 140, 100, 30, 20) with { LeadingPivotAhead = -30, TrailingPivotAhead = 30 }).Slew, 1e-12);
 
         static SweptForm Form(Vehicle vehicle) =>
-            Assert.Single(SweptForm.WaysRound(vehicle with { EitherWayRound = false }, SweptShape.Of(vehicle, RunningPlay.None, null), RunningPlay.None, halts: false));
+            Assert.Single(SweptForm.WaysRound(vehicle with { EitherWayRound = false }, SweptShape.Of(vehicle, RunningPlay.None, null), RunningPlay.None,
+                halts: false));
     }
 
-    /// <summary>Before the kink of 60 degrees turns the body by 15 it is 45 off the leading pivot's track, and beyond 45 so much off the trailing pivot's: between these it can stand.</summary>
+    /// <summary>Before the kink of 60 degrees turns the body by 15 it is 45 off the leading pivot's track, and beyond 45 so much off the trailing pivot's:
+    /// between these it can stand.</summary>
     [Theory]
     [InlineData(10, false)]
     [InlineData(45, true)]
@@ -70,7 +74,8 @@ public class GuideFigureTests
         Assert.Equal(stands, PoseSolver.TryPlace(ride, DemoStock.Coach("coach", 140, 90, 30), 200 + beyond, out _));
     }
 
-    /// <summary>On straight track 900 mm long the front of a body of 60 and 80 mm about pivots of 100 stands 50 + 60 mm on when its last axle is at the start, its rear 50 + 80 mm back when its first is at the end.</summary>
+    /// <summary>On straight track 900 mm long the front of a body of 60 and 80 mm about pivots of 100 stands 50 + 60 mm on when its last axle is at the start,
+    /// its rear 50 + 80 mm back when its first is at the end.</summary>
     [Fact]
     public void What_is_open_at_the_ends_of_a_platform_is_told_from_end_to_end()
     {

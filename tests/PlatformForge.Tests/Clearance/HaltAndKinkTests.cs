@@ -1,5 +1,7 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using Xunit;
@@ -40,7 +42,8 @@ public class HaltAndKinkTests
         }
     }
 
-    /// <summary>Three kinks of 0.05 radians, 4 mm apart: a corner's way has a peak at each, and the join of two stations has to pass over it, whichever way the track runs.</summary>
+    /// <summary>Three kinks of 0.05 radians, 4 mm apart: a corner's way has a peak at each, and the join of two stations has to pass over it, whichever way the
+    /// track runs.</summary>
     [Theory]
     [InlineData(true)]
     [InlineData(false)]
@@ -56,13 +59,14 @@ public class HaltAndKinkTests
         foreach (var (side, reach) in new[] { (Side.Left, truth.Left), (Side.Right, truth.Right) })
         {
             var line = envelope.Composite(side);
-            Assert.All(places.Zip(reach), p => Assert.True(line.At(p.First) >= p.Second - 0.002, $"{side}: {p.Second - line.At(p.First)} mm below the truth at {p.First}"));
+            Assert.All(places.Zip(reach), p => Assert.True(line.At(p.First) >= p.Second - 0.002,
+                $"{side}: {p.Second - line.At(p.First)} mm below the truth at {p.First}"));
         }
     }
 
     /// <summary>
-    /// One kink of 0.02 radians, or three, a millimetre apart like the stations, so that poses stand close and little is added to what they show: the front corner has its
-    /// peak, 0.02·(1 + 25/90) radians sharp, somewhere between two stations, wherever the kinks lie.
+    /// One kink of 0.02 radians, or three, a millimetre apart like the stations, so that poses stand close and little is added to what they show: the front
+    /// corner has its peak, 0.02·(1 + 25/90) radians sharp, somewhere between two stations, wherever the kinks lie.
     /// </summary>
     [Theory]
     [InlineData(true, 3)]
@@ -86,16 +90,19 @@ public class HaltAndKinkTests
             foreach (var (side, reach) in new[] { (Side.Left, truth.Left), (Side.Right, truth.Right) })
             {
                 var line = envelope.Composite(side);
-                Assert.All(places.Zip(reach), p => Assert.True(line.At(p.First) >= p.Second - 0.0003, $"{side}, {shift}: {p.Second - line.At(p.First)} mm below the truth at {p.First}"));
+                Assert.All(places.Zip(reach), p => Assert.True(line.At(p.First) >= p.Second - 0.0003,
+                    $"{side}, {shift}: {p.Second - line.At(p.First)} mm below the truth at {p.First}"));
             }
         }
     }
 
-    /// <summary>Stations several millimetres apart, on the way into a curve: between them too the join is nowhere below the truth, and at them nowhere above it by more than the bound.</summary>
+    /// <summary>Stations several millimetres apart, on the way into a curve: between them too the join is nowhere below the truth, and at them nowhere above it
+    /// by more than the bound.</summary>
     [Fact]
     public void Nothing_stands_out_between_stations_far_apart()
     {
-        var track = DemoStock.Lay("up", new StraightSpec(300), new TransitionSpec(60, 300, Hand.Left), new CurveSpec(300, Hand.Left, Length: 60), new TransitionSpec(80, 260, Hand.Right), new StraightSpec(300));
+        var track = DemoStock.Lay("up", new StraightSpec(300), new TransitionSpec(60, 300, Hand.Left), new CurveSpec(300, Hand.Left, Length: 60),
+            new TransitionSpec(80, 260, Hand.Right), new StraightSpec(300));
         var envelope = EnvelopeSweeper.Sweep(new(track, 280, 520, [new(track, [Coach])]) { Spacing = 8, Tolerance = 0.5, StraightBeyondEnds = true }).Value!;
         Assert.InRange(envelope.Spacing, 2, 8);
         double[] places = [.. Enumerable.Range(0, 8 * (envelope.Count - 1)).Select(i => envelope.From + (i * envelope.Spacing / 8))];
@@ -107,7 +114,8 @@ public class HaltAndKinkTests
         }
     }
 
-    /// <summary>A bogie swept by itself stands with both its axles on the track, or off it by what is asked: on a circle their points are R, or R less that, from its centre.</summary>
+    /// <summary>A bogie swept by itself stands with both its axles on the track, or off it by what is asked: on a circle their points are R, or R less that,
+    /// from its centre.</summary>
     [Theory]
     [InlineData(0, 0)]
     [InlineData(1, -1)]

@@ -2,6 +2,7 @@ using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Sets;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Tests.Projects;
@@ -37,8 +38,8 @@ public class HungBodyTests
     private static string Project(string tram) => Samples.Small.Replace("length = 228\npivots = 162\nwidth = 34\n", tram, StringComparison.Ordinal);
 
     /// <summary>
-    /// On a circle the wheeled cars stand with their axles' middle √(R² − a²/4) from its centre and their hinges, half a car and half a gap farther along, all equally far
-    /// from it; the hung car is the chord between two hinges.
+    /// On a circle the wheeled cars stand with their axles' middle √(R² − a²/4) from its centre and their hinges, half a car and half a gap farther along, all
+    /// equally far from it; the hung car is the chord between two hinges.
     /// </summary>
     [Fact]
     public void A_hung_car_reaches_on_a_circle_as_far_as_geometry_says()
@@ -56,7 +57,8 @@ public class HungBodyTests
     }
 
     [Property(MaxTest = 8, Arbitrary = [typeof(RunCases)])]
-    public void The_reach_of_a_hung_car_is_never_below_the_truth_nor_above_it_by_more_than_the_bound(RunCase run) => SweepProperties.AgainstBrute(run with { Vehicle = Hung(run) }, run.Smooth());
+    public void The_reach_of_a_hung_car_is_never_below_the_truth_nor_above_it_by_more_than_the_bound(RunCase run) =>
+        SweepProperties.AgainstBrute(run with { Vehicle = Hung(run) }, run.Smooth());
 
     [Property(MaxTest = 6, Arbitrary = [typeof(RunCases)])]
     public void The_same_holds_for_a_hung_car_on_kinked_track(RunCase run) => SweepProperties.AgainstBrute(run with { Vehicle = Hung(run) }, run.Kinked());
@@ -70,7 +72,8 @@ public class HungBodyTests
     {
         var project = Samples.Sound(Project(Tram.Replace("name = \"rear car\"", $"name = \"rear car\"\npivots = {rearPivots}", StringComparison.Ordinal)));
         var set = Assert.Single(project.Sets);
-        var track = DemoStock.Lay("s", new StraightSpec(300), new TransitionSpec(120, 420, Hand.Left), new CurveSpec(420, Hand.Left, Length: 150), new TransitionSpec(120, null, Hand.Left), new TransitionSpec(120, 380, Hand.Right), new CurveSpec(380, Hand.Right, Length: 300));
+        var track = DemoStock.Lay("s", new StraightSpec(300), new TransitionSpec(120, 420, Hand.Left), new CurveSpec(420, Hand.Left, Length: 150),
+            new TransitionSpec(120, null, Hand.Left), new TransitionSpec(120, 380, Hand.Right), new CurveSpec(380, Hand.Right, Length: 300));
         for (double u = 420; u < 1000; u += 37)
         {
             var poses = SetSolver.Place(track, set, u, turned)!;
@@ -84,20 +87,32 @@ public class HungBodyTests
         }
     }
 
-    /// <summary>A hinge 30 mm from the middle of axles that stand 10 mm either side of it moves three times as far as one of them that goes aside the other way.</summary>
+    /// <summary>A hinge 30 mm from the middle of axles that stand 10 mm either side of it moves three times as far as one of them that goes aside the other
+    /// way.</summary>
     [Fact]
     public void A_hinge_beyond_its_axles_counts_as_a_lever()
     {
-        var vehicle = new Vehicle("hung", 100, 20, 25, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, 24, 3, 40)]) { LeadingPivotAhead = -30, TrailingPivotAhead = 20, Hangs = true, EitherWayRound = false };
+        var vehicle = new Vehicle("hung", 100, 20, 25, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, 24, 3, 40)])
+        {
+            LeadingPivotAhead = -30,
+            TrailingPivotAhead = 20,
+            Hangs = true,
+            EitherWayRound = false
+        };
         var form = Assert.Single(SweptForm.WaysRound(vehicle, SweptShape.Of(vehicle, RunningPlay.None, null), RunningPlay.None, halts: false));
         Assert.Equal((1, 3), (Math.Round(form.OverPoints, 9), Math.Round(form.Lever, 9)));
     }
 
-    /// <summary>Hinges 50 mm either side of the middle, the leading one 30 mm behind the middle of axles 20 mm apart: the farthest axle stands 50 + 30 + 10 mm out, far beyond the body.</summary>
+    /// <summary>Hinges 50 mm either side of the middle, the leading one 30 mm behind the middle of axles 20 mm apart: the farthest axle stands 50 + 30 + 10 mm
+    /// out, far beyond the body.</summary>
     [Fact]
     public void A_vehicle_is_as_long_as_to_its_farthest_axle()
     {
-        var vehicle = new Vehicle("hung", 100, 20, 0, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, 24, 3, 40)]) { LeadingPivotAhead = -30, EitherWayRound = false };
+        var vehicle = new Vehicle("hung", 100, 20, 0, [VehiclePart.Box("body", PartCarrier.Body, -50, 50, 24, 3, 40)])
+        {
+            LeadingPivotAhead = -30,
+            EitherWayRound = false
+        };
         var form = Assert.Single(SweptForm.WaysRound(vehicle, SweptShape.Of(vehicle, RunningPlay.None, null), RunningPlay.None, halts: false));
         Assert.InRange(form.HalfLength, 90, 110);
     }

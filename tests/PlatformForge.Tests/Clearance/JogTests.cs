@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using Xunit;
@@ -39,7 +40,8 @@ public class JogTests
         int stood = 0;
         for (double u = 150; u < 450; u += 0.7)
         {
-            foreach (var pose in new[] { warm.Place(u, out var w) ? w : (VehiclePose?)null, PoseSolver.TryPlace(ride, vehicle, u, out var c) ? c : null }.OfType<VehiclePose>())
+            foreach (var pose in new[] { warm.Place(u, out var w) ? w : (VehiclePose?)null, PoseSolver.TryPlace(ride, vehicle, u, out var c) ? c : null }
+                .OfType<VehiclePose>())
             {
                 stood++;
                 Assert.Equal(Pivots, (pose.LeadingBogie.Origin - pose.TrailingBogie.Origin).Length, 1e-6);

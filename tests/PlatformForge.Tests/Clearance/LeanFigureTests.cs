@@ -2,6 +2,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using Xunit;
 
 namespace PlatformForge.Tests.Clearance;

@@ -1,6 +1,7 @@
 using FsCheck;
 using FsCheck.Fluent;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
 
 namespace PlatformForge.Tests.Clearance;

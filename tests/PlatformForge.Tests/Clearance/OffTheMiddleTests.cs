@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
 using Xunit;
 
@@ -13,8 +14,9 @@ public class OffTheMiddleTests
     private static readonly VehiclePart Floor = VehiclePart.Box("floor", PartCarrier.Body, -100, 100, 4, 4, 5);
 
     /// <summary>
-    /// A chord of length a between points at R − q from the centre has its middle √((R − q)² − a²/4) from it: inside a curve the body is off by more than its wheels are, by
-    /// q/cos(a/2R) to first order; with both at R + q the ends of the body, x from the middle and half its width farther out, are √(x² + (√((R + q)² − a²/4) + w)²) away.
+    /// A chord of length a between points at R − q from the centre has its middle √((R − q)² − a²/4) from it: inside a curve the body is off by more than its
+    /// wheels are, by q/cos(a/2R) to first order; with both at R + q the ends of the body, x from the middle and half its width farther out, are √(x² + (√((R +
+    /// q)² − a²/4) + w)²) away.
     /// </summary>
     [Theory]
     [InlineData(0.4, 0)]
@@ -31,7 +33,8 @@ public class OffTheMiddleTests
         Assert.InRange(envelope.Parts[0].Right[20], outer - Radius, outer - Radius + envelope.ErrorBound + 1e-9);
     }
 
-    /// <summary>Pivots of a bogie stand √((R − q)² − b²/4) − p from the centre: the wheelset play between axles b apart, and the pivot's own across the bogie.</summary>
+    /// <summary>Pivots of a bogie stand √((R − q)² − b²/4) − p from the centre: the wheelset play between axles b apart, and the pivot's own across the
+    /// bogie.</summary>
     [Fact]
     public void A_body_on_bogies_has_the_play_of_its_wheels_and_of_its_pivots()
     {
@@ -47,7 +50,8 @@ public class OffTheMiddleTests
     public void Pivot_play_is_only_of_vehicles_with_pivots()
     {
         VehiclePart[] parts = [VehiclePart.Box("body", PartCarrier.Body, -45, 45, Width, 4, 50)];
-        foreach (var vehicle in new Vehicle[] { new("van", 45, 0, 0, parts), new("hung", 60, 30, 30, parts) { Hangs = true, LeadingPivotAhead = -40, TrailingPivotAhead = 40, SetName = "tram" } })
+        foreach (var vehicle in new Vehicle[] { new("van", 45, 0, 0, parts),
+            new("hung", 60, 30, 30, parts) { Hangs = true, LeadingPivotAhead = -40, TrailingPivotAhead = 40, SetName = "tram" } })
         {
             Assert.Equal(Ring(vehicle, new(0.2)).Parts[0].Left, Ring(vehicle, new(0.2, 0.3)).Parts[0].Left);
         }
@@ -56,13 +60,20 @@ public class OffTheMiddleTests
         Assert.True(Ring(bogies, new(0.2, 0.3)).Parts[0].Left[20] > Ring(bogies, new(0.2)).Parts[0].Left[20] + 0.29);
     }
 
-    /// <summary>A truck's axle is off by the wheels' play; its pivot, o ahead of the middle of axles a apart, by 2o/a times that and by the pivot's own.</summary>
+    /// <summary>A truck's axle is off by the wheels' play; its pivot, o ahead of the middle of axles a apart, by 2o/a times that and by the pivot's
+    /// own.</summary>
     [Fact]
     public void Each_end_of_a_truck_has_its_own_play()
     {
         var straight = DemoStock.Lay("straight", new StraightSpec(1000));
-        var truck = new Vehicle("truck", 24, 0, 60, [VehiclePart.Box("frames", PartCarrier.Body, 2, 22, 26, 1, 8)]) { TrailingPivotAhead = 45, TruckOf = "engine", SetName = "engine" };
-        double Reach(RunningPlay play) => EnvelopeSweeper.Sweep(new(straight, 450, 500, [new(straight, [truck])]) { Play = play, StraightBeyondEnds = true }).Value!.Parts[0].Left[20];
+        var truck = new Vehicle("truck", 24, 0, 60, [VehiclePart.Box("frames", PartCarrier.Body, 2, 22, 26, 1, 8)])
+        {
+            TrailingPivotAhead = 45,
+            TruckOf = "engine",
+            SetName = "engine"
+        };
+        double Reach(RunningPlay play) =>
+            EnvelopeSweeper.Sweep(new(straight, 450, 500, [new(straight, [truck])]) { Play = play, StraightBeyondEnds = true }).Value!.Parts[0].Left[20];
 
         // Axle 12 ahead of midway off by 0.2, pivot 12 behind off by 0.2 × 1.5 + 0.1 the other way: the front end, 10 beyond the axle, by 0.2 + 0.6 × 10/24.
         Assert.Equal(13 + 0.2 + (0.6 * 10 / 24), Reach(new(0.2, 0.1)), 0.012);
@@ -90,7 +101,8 @@ public class OffTheMiddleTests
         Assert.True(most < play.LeanAt(3) + play.CantAt(11) - 0.05);
     }
 
-    /// <summary>Roll 1.5° and cant 0.5 mm on 16.5: half a width of 17 lets the lower side sink by 17·sin σ, and by a little more or less for the turn about the roll centre.</summary>
+    /// <summary>Roll 1.5° and cant 0.5 mm on 16.5: half a width of 17 lets the lower side sink by 17·sin σ, and by a little more or less for the turn about the
+    /// roll centre.</summary>
     [Fact]
     public void The_lower_side_of_a_leaning_body_sinks_by_half_its_width_times_the_sine()
     {

@@ -14,7 +14,9 @@ public class OtherTrackTests
         var back = TrackLayer.Lay(new("back", new(1000, 110), Math.PI, [new StraightSpec(1000)])).Value!;
         foreach (var other in new[] { there, back })
         {
-            var envelope = EnvelopeSweeper.Sweep(new(own, 400, 600, [new(own, [DemoStock.Coach("a", 100, 60, 30)]), new(other, [DemoStock.Coach("b", 120, 80, 32)])])).Value!;
+            var envelope =
+                EnvelopeSweeper.Sweep(new(own, 400, 600,
+                    [new(own, [DemoStock.Coach("a", 100, 60, 30)]), new(other, [DemoStock.Coach("b", 120, 80, 32)])])).Value!;
             Assert.All(envelope.Composite(Side.Left, run: 0).Reach, r => Assert.Equal(15, r, 0.01));
             Assert.All(envelope.Composite(Side.Left, run: 1).Reach, r => Assert.Equal(126, r, 0.01));
             Assert.All(envelope.Composite(Side.Right, run: 1).Reach, r => Assert.Equal(-94, r, 0.01));
@@ -26,7 +28,9 @@ public class OtherTrackTests
     {
         var own = DemoStock.Lay("own", new StraightSpec(1000));
         var bay = TrackLayer.Lay(new("bay", new(0, 60), 0, [new StraightSpec(500)])).Value!;
-        var envelope = EnvelopeSweeper.Sweep(new(own, 400, 600, [new(own, [DemoStock.Coach("a", 100, 60, 30)]), new(bay, [DemoStock.Coach("b", 120, 80, 32)]) { EndsAtBuffers = true }])).Value!;
+        var envelope =
+            EnvelopeSweeper.Sweep(new(own, 400, 600, [new(own, [DemoStock.Coach("a", 100, 60, 30)]),
+                new(bay, [DemoStock.Coach("b", 120, 80, 32)]) { EndsAtBuffers = true }])).Value!;
         var line = envelope.Composite(Side.Left, run: 1);
         Assert.Equal(76, line.At(499.9), 0.011);
         Assert.Equal(double.NegativeInfinity, line.At(502));
@@ -60,8 +64,10 @@ public class OtherTrackTests
         var envelope = EnvelopeSweeper.Sweep(new(own, 400, 560, [new(own, [coach]), new(other, [coach])])).Value!;
         int[] stations = [.. Enumerable.Range(0, 60).Select(i => i * (envelope.Count - 1) / 59)];
         var truth = BruteSweep.Sweep(other, own, coach, [.. stations.Select(i => envelope.From + (i * envelope.Spacing))], 0.2)[0];
-        double below = Enumerable.Range(0, stations.Length).Max(k => Math.Max(truth.Left[k] - envelope.Parts[1].Left[stations[k]], truth.Right[k] - envelope.Parts[1].Right[stations[k]]));
-        double over = Enumerable.Range(0, stations.Length).Max(k => Math.Max(envelope.Parts[1].Left[stations[k]] - truth.Left[k], envelope.Parts[1].Right[stations[k]] - truth.Right[k]));
+        double below = Enumerable.Range(0, stations.Length)
+            .Max(k => Math.Max(truth.Left[k] - envelope.Parts[1].Left[stations[k]], truth.Right[k] - envelope.Parts[1].Right[stations[k]]));
+        double over = Enumerable.Range(0, stations.Length)
+            .Max(k => Math.Max(envelope.Parts[1].Left[stations[k]] - truth.Left[k], envelope.Parts[1].Right[stations[k]] - truth.Right[k]));
         Assert.InRange(below, double.NegativeInfinity, 0);
         Assert.InRange(over, 0, envelope.ErrorBound + 1e-5);
     }

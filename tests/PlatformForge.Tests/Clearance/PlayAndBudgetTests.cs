@@ -1,4 +1,6 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using Xunit;
@@ -43,7 +45,8 @@ public class PlayAndBudgetTests
         const double Q = 0.4;
         var track = DemoStock.QuillhavenTrack();
         var stations = Enumerable.Range(0, 21).Select(i => 300.0 + (i * 10)).ToArray();
-        var body = new Vehicle("coach", 97, 0, 0, [VehiclePart.Box("part", PartCarrier.Body, fromX, toX, 18.6, 4, 50), VehiclePart.Box("floor", PartCarrier.Body, -68, 68, 10, 4, 5)]);
+        var body = new Vehicle("coach", 97, 0, 0, [VehiclePart.Box("part", PartCarrier.Body, fromX, toX, 18.6, 4, 50),
+            VehiclePart.Box("floor", PartCarrier.Body, -68, 68, 10, 4, 5)]);
         var envelope = EnvelopeSweeper.Sweep(new(track, 300, 500, [new(track, [body])]) { Play = new(Q) }).Value!;
         foreach (var (front, back) in new[] { (Q, Q), (Q, -Q), (-Q, Q), (-Q, -Q) })
         {
@@ -63,7 +66,8 @@ public class PlayAndBudgetTests
     public void Budget_adds_up_line_by_line_and_the_sum_governs_unless_told_otherwise()
     {
         var budget = ClearanceBudget.Of(1.0, print: 0.2, fitting: 0.3, laying: 0.6, play: new(0.25, 0.1));
-        Assert.Equal(["running clearance", "print tolerance", "fitting of the sections", "track laying", "wheelset play", "pivot play"], budget.Lines.Select(l => l.Name));
+        Assert.Equal(["running clearance", "print tolerance", "fitting of the sections", "track laying", "wheelset play", "pivot play"],
+            budget.Lines.Select(l => l.Name));
         Assert.Equal(2.1, budget.Sum, 1e-12);
         Assert.Equal(1.7, budget.RootOfSquares, 1e-12); // 1 + √(0.04 + 0.09 + 0.36)
         Assert.Equal(budget.Sum, budget.Margin);

@@ -1,6 +1,7 @@
 using FsCheck;
 using FsCheck.Fluent;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -37,7 +38,8 @@ public sealed record RunCase(IReadOnlyList<AlignmentElementSpec> Elements, IRead
         return new("random", elements);
     }
 
-    public override string ToString() => $"{string.Join("; ", Elements)} | kinks {string.Join(" ", Kinks)} | {Vehicle.PivotCentres} {Vehicle.LeadingWheelbase} {string.Join(" / ", Vehicle.Parts.Select(p => p.Name + string.Join(",", p.Outline)))} | {From}";
+    public override string ToString() => $"{string.Join("; ", Elements)} | kinks {string.Join(" ", Kinks)} "
+        + $"| {Vehicle.PivotCentres} {Vehicle.LeadingWheelbase} {string.Join(" / ", Vehicle.Parts.Select(p => p.Name + string.Join(",", p.Outline)))} | {From}";
 }
 
 /// <summary>Generators.</summary>
@@ -83,6 +85,7 @@ public static class RunCases
         let bogie = bogies * pivots / 5
         select new Vehicle("random", pivots, bogie, bogie, [
             VehiclePart.Box("body", PartCarrier.Body, -half + shift, half + shift, width, 10, 50),
-            new VehiclePart("nose", PartCarrier.Body, [new(half * 0.6, -width * 0.45), new(half + 3, -4), new(half + 3, 4), new(half * 0.6, width * 0.55)], 3, 10),
+            new VehiclePart("nose", PartCarrier.Body, [new(half * 0.6, -width * 0.45), new(half + 3, -4), new(half + 3, 4), new(half * 0.6, width * 0.55)], 3,
+                10),
             .. bogie > 0 ? new[] { VehiclePart.Box("frames", PartCarrier.TrailingBogie, -bogie * 0.8, bogie * 0.8, width - 2, 1, 9) } : []]);
 }

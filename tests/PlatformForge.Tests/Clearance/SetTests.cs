@@ -1,6 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Verification.Poses;
@@ -90,7 +92,8 @@ public class SetTests
             Assert.Equal(8, Point2.Dot(rear - front, mean) / mean.Length, 1e-8);
             foreach (var (pose, body) in poses.Zip(Pair.Bodies))
             {
-                foreach (var axle in new[] { pose.LeadingBogie.Apply(new(body.LeadingWheelbase / 2, 0)), pose.TrailingBogie.Apply(new(-body.TrailingWheelbase / 2, 0)) })
+                foreach (var axle in new[] { pose.LeadingBogie.Apply(new(body.LeadingWheelbase / 2, 0)),
+                    pose.TrailingBogie.Apply(new(-body.TrailingWheelbase / 2, 0)) })
                 {
                     Assert.Equal(0, track.Locate(axle).Offset, 1e-8);
                 }

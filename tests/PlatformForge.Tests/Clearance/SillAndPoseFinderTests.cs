@@ -1,4 +1,6 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using Xunit;
@@ -24,7 +26,8 @@ public class SillAndPoseFinderTests
         Assert.All(inside.Least, r => Assert.Equal(760 - Math.Sqrt(((h - half) * (h - half)) + (131.0 * 131)), r, 0.01));
     }
 
-    /// <summary>Where a straight runs into a curve of 450 mm a sill's ends move aside by a third of a millimetre from pose to pose. Poses 0.15 mm apart, chords by false position.</summary>
+    /// <summary>Where a straight runs into a curve of 450 mm a sill's ends move aside by a third of a millimetre from pose to pose. Poses 0.15 mm apart, chords
+    /// by false position.</summary>
     [Theory]
     [InlineData(Side.Left)]
     [InlineData(Side.Right)]
@@ -56,7 +59,8 @@ public class SillAndPoseFinderTests
         foreach (var sill in SillSurvey.Over(request, Side.Right))
         {
             var line = envelope.Composite(Side.Right);
-            Assert.All(Enumerable.Range(0, sill.Greatest.Length), i => Assert.InRange(sill.Greatest[i], sill.Least[i], line.At(sill.From + (i * sill.Spacing)) + 1e-3));
+            Assert.All(Enumerable.Range(0, sill.Greatest.Length),
+                i => Assert.InRange(sill.Greatest[i], sill.Least[i], line.At(sill.From + (i * sill.Spacing)) + 1e-3));
         }
     }
 

@@ -1,5 +1,7 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
@@ -24,7 +26,9 @@ public class SweepProperties
     public void A_wider_vehicle_never_shrinks_the_envelope(RunCase run)
     {
         var track = run.Smooth();
-        var wider = run.Vehicle with { Parts = [.. run.Vehicle.Parts.Select(p => p with { Outline = [.. p.Outline.Select(q => new Point2(q.X, q.Y * 1.1))] })] };
+        var wider = run.Vehicle
+            with
+        { Parts = [.. run.Vehicle.Parts.Select(p => p with { Outline = [.. p.Outline.Select(q => new Point2(q.X, q.Y * 1.1))] })] };
         NowhereLess(Sweep(run, track, wider), Sweep(run, track, run.Vehicle));
     }
 
@@ -68,7 +72,9 @@ public class SweepProperties
             TransitionSpec t => t with { Hand = (Hand)(-(int)t.Hand) },
             _ => e,
         }).ToArray();
-        var vehicle = run.Vehicle with { Parts = [.. run.Vehicle.Parts.Select(p => p with { Outline = [.. p.Outline.Reverse().Select(q => new Point2(q.X, -q.Y))] })] };
+        var vehicle = run.Vehicle
+            with
+        { Parts = [.. run.Vehicle.Parts.Select(p => p with { Outline = [.. p.Outline.Reverse().Select(q => new Point2(q.X, -q.Y))] })] };
         Same(Sweep(run, run.Smooth(), run.Vehicle), Sweep(run, RunCase.Lay(mirrored, []), vehicle), Side.Right);
     }
 
@@ -98,7 +104,8 @@ public class SweepProperties
     [Fact]
     public void A_hundred_times_finer_sweep_stays_within_the_bound_and_under_the_answer()
     {
-        var track = DemoStock.Lay("s", new StraightSpec(300), new CurveSpec(400, Hand.Left, Length: 90), new TransitionSpec(40, 500, Hand.Right), new CurveSpec(500, Hand.Right, Length: 60), new StraightSpec(300));
+        var track = DemoStock.Lay("s", new StraightSpec(300), new CurveSpec(400, Hand.Left, Length: 90), new TransitionSpec(40, 500, Hand.Right),
+            new CurveSpec(500, Hand.Right, Length: 60), new StraightSpec(300));
         var vehicle = DemoStock.Quillhaven[0] with { EitherWayRound = false }; // both ends alike
         var envelope = EnvelopeSweeper.Sweep(new(track, 370, 440, [new(track, [vehicle])]) { StraightBeyondEnds = true }).Value!;
         int[] stations = [.. Enumerable.Range(0, 11).Select(i => i * (envelope.Count - 1) / 10)];
@@ -118,19 +125,22 @@ public class SweepProperties
         var outcome = EnvelopeSweeper.Sweep(new(chart, run.From, run.To, [new(ride, [run.Vehicle])]) { StraightBeyondEnds = true });
         var envelope = outcome.Value!;
         int[] stations = [.. Enumerable.Range(0, 15).Select(i => i * (envelope.Count - 1) / 14)];
-        double[] at = [.. stations.Select(i => envelope.From + (i * envelope.Spacing)), .. Enumerable.Range(0, 14).Select(i => run.From + ((i + 0.37) * RunCase.Stretch / 14))];
+        double[] at = [.. stations.Select(i => envelope.From + (i * envelope.Spacing)),
+            .. Enumerable.Range(0, 14).Select(i => run.From + ((i + 0.37) * RunCase.Stretch / 14))];
         var truth = BruteSweep.Sweep(ride, chart, run.Vehicle, at, FineStep);
         for (int part = 0; part < run.Vehicle.Parts.Count; part++)
         {
             foreach (var side in new[] { Side.Left, Side.Right })
             {
-                double[] own = side == Side.Left ? envelope.Parts[part].Left : envelope.Parts[part].Right, brute = side == Side.Left ? truth[part].Left : truth[part].Right;
+                double[] own = side == Side.Left ? envelope.Parts[part].Left : envelope.Parts[part].Right,
+                    brute = side == Side.Left ? truth[part].Left : truth[part].Right;
                 var line = new ReachLine(side, envelope.From, envelope.Spacing, own, []);
                 for (int k = 0; k < at.Length; k++)
                 {
                     double over = line.At(at[k]) - brute[k];
                     Assert.True(over >= -BruteError, $"{run.Vehicle.Parts[part].Name} {side}: {-over} mm below the truth at {at[k]} ({run})");
-                    Assert.True(k >= stations.Length || over <= envelope.ErrorBound + BruteError, $"{run.Vehicle.Parts[part].Name} {side}: {over} mm above the truth at {at[k]} ({run})");
+                    Assert.True(k >= stations.Length || over <= envelope.ErrorBound + BruteError,
+                        $"{run.Vehicle.Parts[part].Name} {side}: {over} mm above the truth at {at[k]} ({run})");
                 }
             }
         }

@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Tests.Cli;
@@ -47,8 +48,8 @@ public class TruckTests
         """;
 
     /// <summary>
-    /// On a circle the coupled axles' middle lies √(R² − a²/4) from its centre and the pivot a stated distance ahead of it; the axle is where circles of radius R about
-    /// the centre and of the arm about the pivot meet; the truck lies along the arm.
+    /// On a circle the coupled axles' middle lies √(R² − a²/4) from its centre and the pivot a stated distance ahead of it; the axle is where circles of radius
+    /// R about the centre and of the arm about the pivot meet; the truck lies along the arm.
     /// </summary>
     [Fact]
     public void A_truck_on_an_arm_reaches_on_a_circle_as_far_as_geometry_says()
@@ -94,7 +95,8 @@ public class TruckTests
     }
 
     [Property(MaxTest = 12, Arbitrary = [typeof(RunCases)])]
-    public void The_reach_of_trucks_is_never_below_the_truth_nor_above_it_by_more_than_the_bound(RunCase run) => SweepProperties.AgainstBrute(run with { Vehicle = Truck(run) }, run.Smooth());
+    public void The_reach_of_trucks_is_never_below_the_truth_nor_above_it_by_more_than_the_bound(RunCase run) =>
+        SweepProperties.AgainstBrute(run with { Vehicle = Truck(run) }, run.Smooth());
 
     [Property(MaxTest = 8, Arbitrary = [typeof(RunCases)])]
     public void The_same_holds_for_trucks_on_kinked_track(RunCase run) => SweepProperties.AgainstBrute(run with { Vehicle = Truck(run) }, run.Kinked());
@@ -104,7 +106,8 @@ public class TruckTests
     [InlineData("pivot = 34", "pivot = 34\nwheelbase = 20", "leading_truck.pivot", "finds its own way")]
     [InlineData("pivot = 34", "", "leading_truck.pivot", "no pivot stated")]
     [InlineData("pivot = -34", "pivot = -70", "trailing_truck.pivot", "has to lie behind it")]
-    [InlineData("low = 1\nhigh = 8\n\n[trailing_truck]", "low = 1\nhigh = 8\ncarrier = \"leading bogie\"\n\n[trailing_truck]", "leading_truck.part", "carrier of its own")]
+    [InlineData("low = 1\nhigh = 8\n\n[trailing_truck]", "low = 1\nhigh = 8\ncarrier = \"leading bogie\"\n\n[trailing_truck]", "leading_truck.part",
+        "carrier of its own")]
     public void A_truck_that_cannot_be_is_told_by_key(string from, string to, string key, string says)
     {
         using var folder = new TempFolder();
@@ -127,7 +130,8 @@ public class TruckTests
     // A truck of an engine whose coupled wheels stand as far apart as the case's vehicle has pivots, less a third.
     private static Vehicle Truck(RunCase run)
     {
-        double coupled = run.Vehicle.PivotCentres / 1.5, share = run.From - Math.Floor(run.From), pivot = coupled * (0.25 + (0.35 * share)), arm = coupled * (0.6 - (0.25 * share)), axle = arm / 2;
+        double coupled = run.Vehicle.PivotCentres / 1.5, share = run.From - Math.Floor(run.From), pivot = coupled * (0.25 + (0.35 * share)),
+            arm = coupled * (0.6 - (0.25 * share)), axle = arm / 2;
         bool leading = (int)run.From % 2 == 0;
         VehiclePart[] parts = [VehiclePart.Box("frames", PartCarrier.Body, (leading ? axle : -axle) - 9, (leading ? axle : -axle) + 9, 22, 1, 8)];
         return leading

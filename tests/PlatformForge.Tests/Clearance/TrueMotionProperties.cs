@@ -1,12 +1,13 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Tests.Clearance.Motion;
 using Xunit;
 
 namespace PlatformForge.Tests.Clearance;
 
 /// <summary>
-/// Random designs held against vehicles that a sweeper of another making really moves: every wheelset off by itself, bodies on their pivots, leaning on their springs and with the track.
-/// The same trial runs on any number of designs in the benchmarks, a thousand in the gate.
+/// Random designs held against vehicles that a sweeper of another making really moves: every wheelset off by itself, bodies on their pivots, leaning on their
+/// springs and with the track. The same trial runs on any number of designs in the benchmarks, a thousand in the gate.
 /// </summary>
 public class TrueMotionProperties
 {
@@ -22,7 +23,8 @@ public class TrueMotionProperties
     public void An_edge_drawn_a_tenth_of_a_millimetre_too_far_out_is_found(int seed)
     {
         var trial = DesignTrial.Of(RandomDesign.Of(seed), out _, outward: 0.1);
-        Assert.True(!double.IsFinite(trial.Spare) || trial.Design.Spec.Face.Edge != EdgeStyle.Fitted || trial.IsTooFar, FormattableString.Invariant($"design {seed}: {trial.Spare:F4} mm over the budget of {trial.Allowed:F4} allowed"));
+        Assert.True(!double.IsFinite(trial.Spare) || trial.Design.Spec.Face.Edge != EdgeStyle.Fitted || trial.IsTooFar,
+            FormattableString.Invariant($"design {seed}: {trial.Spare:F4} mm over the budget of {trial.Allowed:F4} allowed"));
     }
 
     // Vehicles that halt at buffers, with their ends or what sticks out of them just beyond the platform's end.

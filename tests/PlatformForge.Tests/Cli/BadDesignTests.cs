@@ -9,13 +9,16 @@ public class BadDesignTests
     private const string Curve = "alignment = [{ straight = 300 }, { curve = 600, length = 400, hand = \"left\" }, { straight = 300 }]";
 
     [Theory]
-    [InlineData(4, 7, "alignment = [{ straight = 400 }, { curve = 100, length = 150, hand = \"left\" }, { straight = 400 }]", "PF3021", "vehicle[0].pivots", 11)]
+    [InlineData(4, 7, "alignment = [{ straight = 400 }, { curve = 100, length = 150, hand = \"left\" }, { straight = 400 }]", "PF3021", "vehicle[0].pivots",
+        11)]
     [InlineData(4, 12, "width = 34\nleast_radius = 700", "PF3022", "vehicle[0].least_radius", 13, Curve)]
     [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 1350 }", "PF4003", "platform[0].face.to", 17)]
     [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 800 }", "PF4004", "platform[0].face.to", 17)]
     [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\ndeck = { width = 5 }", "PF4010", "platform[0].deck.width", 18)]
-    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\nboard = [{ at = 440, inset = 45 }]", "PF4030", "platform[0].board[0]", 18)]
-    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\nramps = { start = { length = 150 }, end = { length = 150 } }", "PF4007", "platform[0].ramps", 18)]
+    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\nboard = [{ at = 440, inset = 45 }]", "PF4030",
+        "platform[0].board[0]", 18)]
+    [InlineData(4, 17, "face = { track = \"main\", side = \"left\", from = 350, to = 540 }\nramps = { start = { length = 150 }, end = { length = 150 } }",
+        "PF4007", "platform[0].ramps", 18)]
     [InlineData(4, 14, "running = 48", "PF4024", "clearance", 13)]
     [InlineData(3, 12, "width = 34\nbogie_wheelbase = 170", "PF1014", "vehicle[0].bogie_wheelbase", 13)]
     [InlineData(3, 11, "pivots = 240", "PF1014", "vehicle[0].pivots", 11)]

@@ -17,7 +17,8 @@ public class BuildTests
         string file = folder.Write("halt.toml", Halt);
         var run = CliRun.Of("build", file, "--no-pictures");
         Assert.Equal(0, run.Exit);
-        Assert.Matches(@"Clear: nothing touches\. Least clearance \d+\.\d\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main, .*: coach \(body", run.Out);
+        Assert.Matches(@"Clear: nothing touches\. Least clearance \d+\.\d\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main, .*: coach \(body",
+            run.Out);
         Assert.Contains("For model railways only.", run.Out, StringComparison.Ordinal);
         Assert.Contains("sweeping the vehicles\n", run.Error, StringComparison.Ordinal);
         Assert.NotEmpty(Directory.GetFiles(folder["halt/stl"], "*.stl"));
@@ -119,7 +120,8 @@ public class BuildTests
     {
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", Halt);
-        var designs = CliRun.Of("compare", file, "--vary", "platform.ramps.end.length=60,90,900", "--json").Json().GetProperty("designs").EnumerateArray().ToArray();
+        var designs = CliRun.Of("compare", file, "--vary", "platform.ramps.end.length=60,90,900", "--json").Json().GetProperty("designs").EnumerateArray()
+            .ToArray();
         Assert.Equal(["60", "90", "900"], designs.Select(d => d.GetProperty("values").GetProperty("platform.ramps.end.length").GetString()));
         Assert.Equal([true, true, false], designs.Select(d => d.GetProperty("passed").GetBoolean()));
         Assert.True(designs[0].GetProperty("grams").GetDouble() > designs[1].GetProperty("grams").GetDouble());
@@ -133,9 +135,11 @@ public class BuildTests
     [Fact]
     public void Of_a_further_vehicle_that_comes_from_beyond_the_known_track_only_what_is_known_is_told_and_what_would_be_enough()
     {
-        // Straight track of 900 mm, platform from 350 to 540 mm. 440 mm long, axles 20 mm apart in bogies 400 mm apart: the last axle stands 430 mm behind the front.
+        // Straight track of 900 mm, platform from 350 to 540 mm. 440 mm long, axles 20 mm apart in bogies 400 mm apart: the last axle stands 430 mm behind the
+        // front.
         using var folder = new TempFolder();
-        string file = folder.Write("halt.toml", Halt), long_ = folder.Write("long.toml", "name = \"long one\"\nlength = 440\npivots = 400\nwidth = 30\nbogie_wheelbase = 20\n");
+        string file = folder.Write("halt.toml", Halt),
+            long_ = folder.Write("long.toml", "name = \"long one\"\nlength = 440\npivots = 400\nwidth = 30\nbogie_wheelbase = 20\n");
         var run = CliRun.Of("check", file, "--with-vehicle", long_);
         Assert.Equal(0, run.Exit);
         Assert.Equal(4, CliRun.Of("check", file, "--with-vehicle", long_, "--strict").Exit);
@@ -144,7 +148,8 @@ public class BuildTests
         Assert.Contains("80 mm more of the track at its start: 430 mm before the platform are enough", run.Error, StringComparison.Ordinal);
         Assert.Equal(0, CliRun.Of("build", file, "--no-pictures", "-q").Exit);
         Assert.Contains("PF3026", CliRun.Of("verify", folder["halt"], "--with-vehicle", long_).Error, StringComparison.Ordinal);
-        string lengthened = folder.Write("lengthened.toml", Samples.Small.Replace("{ straight = 900 }", "{ straight = 1100 }", StringComparison.Ordinal).Replace("from = 350, to = 540", "from = 430.1, to = 620.1", StringComparison.Ordinal));
+        string lengthened = folder.Write("lengthened.toml", Samples.Small.Replace("{ straight = 900 }", "{ straight = 1100 }", StringComparison.Ordinal)
+            .Replace("from = 350, to = 540", "from = 430.1, to = 620.1", StringComparison.Ordinal));
         Assert.DoesNotContain("PF3026", CliRun.Of("check", lengthened, "--with-vehicle", long_).Error, StringComparison.Ordinal);
         string gaps = folder.Write("gaps.csv", "chainage,gap\n400,11\n");
         Assert.Contains("long one", CliRun.Of("check", file, "--with-vehicle", long_, "--as-built", gaps, "--json").Out, StringComparison.Ordinal);
@@ -158,7 +163,8 @@ public class BuildTests
         string With(string name, string text) => CliRun.Of("check", file, "--with-vehicle", folder.Write(name, text)).Error;
         Assert.Contains("the vehicle file has no key \"lenght\"", With("bad.toml", "lenght = 200\npivots = 140\nwidth = 40\n"), StringComparison.Ordinal);
         Assert.Contains("without bogies pivots is the wheelbase", With("van.toml", "length = 40\npivots = 60\nwidth = 30\n"), StringComparison.Ordinal);
-        Assert.Contains("bogie pivot to bogie pivot", With("coach.toml", "length = 100\npivots = 160\nwidth = 30\nbogie_wheelbase = 20\n"), StringComparison.Ordinal);
+        Assert.Contains("bogie pivot to bogie pivot", With("coach.toml", "length = 100\npivots = 160\nwidth = 30\nbogie_wheelbase = 20\n"),
+            StringComparison.Ordinal);
         Assert.Contains("  error PF1014  high", With("flat.toml", "length = 100\npivots = 60\nwidth = 30\nlow = 20\nhigh = 10\n"), StringComparison.Ordinal);
         Assert.Contains("platformforge init --form", CliRun.Of("check", file, "--with-vehicle", folder["none.toml"]).Error, StringComparison.Ordinal);
     }
@@ -176,7 +182,9 @@ public class BuildTests
         Assert.Equal(3, CliRun.Of("check", file, "--with-vehicle", "no-such-kind").Exit);
 
         // Its own limits count as well as its reach.
-        string curved = folder.Write("curved.toml", Halt.Replace("{ straight = 900 }", "{ straight = 300 }, { curve = 3000, length = 300, hand = \"left\" }, { straight = 300 }", StringComparison.Ordinal));
+        string curved = folder.Write("curved.toml",
+            Halt.Replace("{ straight = 900 }", "{ straight = 300 }, { curve = 3000, length = 300, hand = \"left\" }, { straight = 300 }",
+                StringComparison.Ordinal));
         string stiff = folder.Write("stiff.toml", "length = 100\npivots = 60\nwidth = 30\nleast_radius = 4000\n");
         Assert.Equal(0, CliRun.Of("check", curved).Exit);
         var limited = CliRun.Of("check", curved, "--with-vehicle", stiff);
@@ -189,6 +197,7 @@ public class BuildTests
         Assert.Equal(4, built.Exit);
         Assert.Contains(wide + ":1:1  error PF8020  name", built.Error, StringComparison.Ordinal);
         Assert.Matches(@"\n  wide on main: fouls by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm \(body\)\n", built.Out);
-        Assert.Matches(@"\n?  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body\); standing true it clears by 1\.1\d mm", built.Out);
+        Assert.Matches(
+            @"\n?  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body\); standing true it clears by 1\.1\d mm", built.Out);
     }
 }

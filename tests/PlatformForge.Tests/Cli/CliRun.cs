@@ -12,8 +12,8 @@ internal sealed record CliRun(int Exit, string Out, string Error)
 
     public static CliRun With(CancellationToken cancel, params string[] args) => Run(args, null, cancel);
 
-    /// <summary>The same for a test that gives several commands about one project: what an earlier one found out is not found out again. That the answers are those of a run
-    /// from nothing is held by the tests of the session.</summary>
+    /// <summary>The same for a test that gives several commands about one project: what an earlier one found out is not found out again. That the answers are
+    /// those of a run from nothing is held by the tests of the session.</summary>
     public static CliRun In(Memory memory, params string[] args) => Run(args, memory, CancellationToken.None);
 
     private static CliRun Run(string[] args, Memory? memory, CancellationToken cancel)

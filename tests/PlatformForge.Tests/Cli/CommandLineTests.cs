@@ -134,10 +134,12 @@ public class CommandLineTests
         string file = folder.Write("halt.toml", Samples.With(4, "rail_top = -8"));
         var run = CliRun.Of("check", file);
         Assert.Equal(3, run.Exit);
-        Assert.Equal($"{file}:4:12  error PF1008  layout.rail_top\n  rail_top is -8 mm.\n  Give a number from 0 to 200 mm. Tried: layout.rail_top = 8 works.\n", run.Error);
+        Assert.Equal($"{file}:4:12  error PF1008  layout.rail_top\n  rail_top is -8 mm.\n  Give a number from 0 to 200 mm. Tried: "
+            + "layout.rail_top = 8 works.\n", run.Error);
         Assert.Empty(run.Out);
         var json = CliRun.Of("check", file, "--json").Json();
-        Assert.Equal((3, 4, 12), (json.GetProperty("exit_code").GetInt32(), json.GetProperty("findings")[0].GetProperty("line").GetInt32(), json.GetProperty("findings")[0].GetProperty("column").GetInt32()));
+        Assert.Equal((3, 4, 12), (json.GetProperty("exit_code").GetInt32(), json.GetProperty("findings")[0].GetProperty("line").GetInt32(),
+            json.GetProperty("findings")[0].GetProperty("column").GetInt32()));
     }
 
     [Fact]
@@ -145,7 +147,12 @@ public class CommandLineTests
     {
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", "[layout\n");
-        var start = new ProcessStartInfo("dotnet", [typeof(PlatformForge.Cli.CommandLine).Assembly.Location, "check", file]) { UseShellExecute = false, RedirectStandardError = true, RedirectStandardOutput = true };
+        var start = new ProcessStartInfo("dotnet", [typeof(PlatformForge.Cli.CommandLine).Assembly.Location, "check", file])
+        {
+            UseShellExecute = false,
+            RedirectStandardError = true,
+            RedirectStandardOutput = true
+        };
         using var process = Process.Start(start)!;
         string error = process.StandardError.ReadToEnd();
         Assert.Empty(process.StandardOutput.ReadToEnd());

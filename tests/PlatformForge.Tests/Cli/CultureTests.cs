@@ -2,6 +2,8 @@ using System.Globalization;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Solids.Kernel;
@@ -15,8 +17,8 @@ public class AloneWithTheCulture;
 
 /// <summary>
 /// Same input, same bytes, whatever the machine's culture. The cultures are made here, odder than any real one and the same on every machine, with culture data
-/// installed or not: numbers with another point, another minus, groups, other digits' names for what is not a number; dates of another order. The Turkish one, whose
-/// small i has no dot when raised, is taken from the machine where it has it.
+/// installed or not: numbers with another point, another minus, groups, other digits' names for what is not a number; dates of another order. The Turkish one,
+/// whose small i has no dot when raised, is taken from the machine where it has it.
 /// </summary>
 [Collection(nameof(CultureTests))]
 public class CultureTests
@@ -29,7 +31,8 @@ public class CultureTests
     public void A_number_is_written_otherwise_in_a_culture_of_these_tests(string name) => Under(name, () =>
     {
         // What the comparison of bytes below would see if anything in the program asked the culture.
-        static string Said(CultureInfo culture) => (-1234.5).ToString("N1", culture) + 0.25.ToString(culture) + 0.5.ToString("P0", culture) + new DateTime(2026, 11, 25).ToString("d", culture);
+        static string Said(CultureInfo culture) => (-1234.5).ToString("N1", culture) + 0.25.ToString(culture) + 0.5.ToString("P0", culture)
+            + new DateTime(2026, 11, 25).ToString("d", culture);
         Assert.NotEqual(Said(CultureInfo.InvariantCulture), Said(CultureInfo.CurrentCulture));
         Assert.NotEqual(Said(CultureInfo.InvariantCulture), Task.Run(() => Said(CultureInfo.CurrentCulture)).GetAwaiter().GetResult());
         return 0;
@@ -40,13 +43,15 @@ public class CultureTests
     public void A_whole_build_and_all_that_is_said_of_it_are_the_same(string name)
     {
         using var folder = new TempFolder();
-        string file = folder.Write("halt.toml", Samples.Small.Replace("to = 540 }\n", "to = 540 }\nramps = { start = { length = 60 } }\n").Replace("width = 34\n", "width = 34\nsill = { height = 13 }\n"));
+        string file = folder.Write("halt.toml", Samples.Small.Replace("to = 540 }\n", "to = 540 }\nramps = { start = { length = 60 } }\n")
+            .Replace("width = 34\n", "width = 34\nsill = { height = 13 }\n"));
         string bad = folder.Write("bad.toml", Samples.With(13, "running = \"1/4 in\"").Replace("width = 34", "width = 340"));
         string[] Said(string into) =>
         [
             .. new[]
             {
-                CliRun.Of("build", file, "--no-pictures", "-o", folder[into]), CliRun.Of("verify", folder[into]), CliRun.Of("check", file, "--at", "400.5"), CliRun.Of("check", file, "--json"),
+                CliRun.Of("build", file, "--no-pictures", "-o", folder[into]), CliRun.Of("verify", folder[into]), CliRun.Of("check", file, "--at", "400.5"),
+                CliRun.Of("check", file, "--json"),
                 CliRun.Of("check", bad), CliRun.Of("presets", "scales"),
             }.Select(r => r.Exit + r.Out.Replace(folder[into], "out", StringComparison.Ordinal) + r.Error),
         ];
@@ -70,7 +75,9 @@ public class CultureTests
     [MemberData(nameof(Cultures))]
     public void A_mesh_and_its_file_are_the_same(string name)
     {
-        static byte[][] Raised() => [.. Enumerable.Range(0, 12).Select(seed => StlWriter.ToBytes(SolidRaiser.Raise(RandomBlocks.From(seed)).Mesh, FormattableString.Invariant($"block {seed}")))];
+        static byte[][] Raised() =>
+            [.. Enumerable.Range(0, 12)
+                .Select(seed => StlWriter.ToBytes(SolidRaiser.Raise(RandomBlocks.From(seed)).Mesh, FormattableString.Invariant($"block {seed}")))];
         byte[][] plain = Raised(), odd = Under(name, () => Task.Run(Raised).GetAwaiter().GetResult());
         Assert.All(plain.Zip(odd), p => Assert.True(p.First.AsSpan().SequenceEqual(p.Second)));
     }
@@ -79,7 +86,8 @@ public class CultureTests
     private static T Under<T>(string name, Func<T> run)
     {
         var (before, shown) = (CultureInfo.CurrentCulture, CultureInfo.CurrentUICulture);
-        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture = Made(name);
+        CultureInfo.CurrentCulture = CultureInfo.CurrentUICulture = CultureInfo.DefaultThreadCurrentCulture = CultureInfo.DefaultThreadCurrentUICulture =
+            Made(name);
         try
         {
             return run();

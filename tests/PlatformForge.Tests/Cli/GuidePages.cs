@@ -11,12 +11,14 @@ internal static partial class GuidePages
 
     /// <summary>The first page, then the numbered ones.</summary>
     public static IEnumerable<string> InOrder =>
-        Directory.EnumerateFiles(Folder, "*.md").OrderBy(p => Number().Match(Path.GetFileName(p)) is { Success: true } m ? int.Parse(m.Value, CultureInfo.InvariantCulture) : 0);
+        Directory.EnumerateFiles(Folder, "*.md").OrderBy(p => Number().Match(Path.GetFileName(p)) is { Success: true } m
+            ? int.Parse(m.Value, CultureInfo.InvariantCulture) : 0);
 
     /// <summary>Pages beside the guide that show commands on its worked example.</summary>
     private static IEnumerable<string> Beside => [Path.Combine(SourceTree.Root, "docs", "report.md")];
 
-    public static IEnumerable<GuideStep> Steps => InOrder.Concat(Beside).SelectMany(page => StepsOf(Path.GetFileName(page), File.ReadAllText(page).ReplaceLineEndings("\n")));
+    public static IEnumerable<GuideStep> Steps => InOrder.Concat(Beside)
+        .SelectMany(page => StepsOf(Path.GetFileName(page), File.ReadAllText(page).ReplaceLineEndings("\n")));
 
     private static IEnumerable<GuideStep> StepsOf(string page, string text)
     {

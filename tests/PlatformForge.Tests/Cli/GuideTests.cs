@@ -76,7 +76,8 @@ public partial class GuideTests
     private void Give(CommandToGive command, TempFolder folder)
     {
         string line = string.Join(' ', command.Words);
-        var run = CliRun.In(known, [.. command.Words.Select((w, i) => InFolder(w, command.Words.ElementAtOrDefault(i - 1), folder)), .. AtHome(command, folder)]);
+        var run = CliRun.In(known, [.. command.Words.Select((w, i) => InFolder(w, command.Words.ElementAtOrDefault(i - 1), folder)),
+            .. AtHome(command, folder)]);
         Assert.True(run.Exit == command.Exit, $"{command.Page}: 'platformforge {line}' ended with {run.Exit}: {run.Error}");
 
         string rest = (run.Out + run.Error).Replace(folder.Path + Path.DirectorySeparatorChar, "", StringComparison.Ordinal);

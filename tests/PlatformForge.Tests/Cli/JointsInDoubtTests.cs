@@ -65,14 +65,16 @@ public sealed class JointsInDoubtTests : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    /// <summary>Stated 30 mm off, a joint between pieces that turn by little contradicts nothing; the place that the readings like better is allowed for and named. Stated where it is, none is.</summary>
+    /// <summary>Stated 30 mm off, a joint between pieces that turn by little contradicts nothing; the place that the readings like better is allowed for and
+    /// named. Stated where it is, none is.</summary>
     [Fact]
     public void A_joint_that_may_as_well_lie_elsewhere_is_named_with_the_place()
     {
         var known = new PlatformForge.Units.Memories.Memory();
         folder.Write("main.csv", Readings);
         var off = CliRun.In(known, "survey", folder.Write("off.toml", Project.Replace("453", "423")));
-        var told = System.Text.RegularExpressions.Regex.Match(off.Out, @"over all lines of the stated pieces that meet the readings, also with the joint stated at 423 mm at about (\d+), since the readings cannot tell");
+        var told = System.Text.RegularExpressions.Regex.Match(off.Out,
+            @"over all lines of the stated pieces that meet the readings, also with the joint stated at 423 mm at about (\d+), since the readings cannot tell");
         Assert.True(told.Success, off.Out + off.Error);
         Assert.InRange(int.Parse(told.Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture), 438, 468);
         Assert.Contains("\"stated_mm\": 423", CliRun.In(known, "survey", folder["off.toml"], "--json").Out, StringComparison.Ordinal);

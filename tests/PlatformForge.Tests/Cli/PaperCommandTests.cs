@@ -37,7 +37,8 @@ public class PaperCommandTests
         Assert.False(Directory.Exists(folder["halt-paper/stl"]));
     }
 
-    /// <summary>Of a run of every set one that the project cannot have is left out with a warning; named by itself it is refused, and nothing is written.</summary>
+    /// <summary>Of a run of every set one that the project cannot have is left out with a warning; named by itself it is refused, and nothing is
+    /// written.</summary>
     [Fact]
     public void A_set_that_cannot_be_keeps_no_other_from_being_made()
     {
@@ -49,7 +50,8 @@ public class PaperCommandTests
         Assert.Contains("The set sheet is left out.", run.Out + run.Error, StringComparison.Ordinal);
         Assert.Contains("The set gauges is left out.", run.Out + run.Error, StringComparison.Ordinal);
         Assert.Contains("The set sheet is left out.", File.ReadAllText(folder["halt/report.md"]), StringComparison.Ordinal);
-        Assert.True(Directory.Exists(folder["halt/stl"]) && Directory.Exists(folder["halt/paper"]) && !Directory.Exists(folder["halt/sheet"]) && !Directory.Exists(folder["halt/gauges"]));
+        Assert.True(Directory.Exists(folder["halt/stl"]) && Directory.Exists(folder["halt/paper"]) && !Directory.Exists(folder["halt/sheet"])
+            && !Directory.Exists(folder["halt/gauges"]));
         Assert.Equal(0, CliRun.Of("verify", folder["halt"]).Exit);
 
         var named = CliRun.Of("build", folder["halt.toml"], "--sets", "prints,sheet", "--no-pictures", "--output", folder["other"]);

@@ -15,9 +15,11 @@ public partial class ReportLinkTests
         foreach (string page in (string[])["report.html", "report.md"])
         {
             string text = File.ReadAllText(folder["halt/" + page]);
-            string[] ways = [.. Way().Matches(text).Select(m => m.Groups[1].Value.Length > 0 ? m.Groups[1].Value : m.Groups[2].Value).Where(w => w[0] != '#').Distinct()];
+            string[] ways = [.. Way().Matches(text).Select(m => m.Groups[1].Value.Length > 0 ? m.Groups[1].Value : m.Groups[2].Value).Where(w => w[0] != '#')
+                .Distinct()];
             Assert.All(ways, w => Assert.True(File.Exists(folder["halt/" + w]), $"{page} leads to {w}"));
-            Assert.All((string[])["paper/halt.pdf", "sheet/halt-parts.csv", "tables/halt-parts.csv", "drawings/halt-plan.svg", "gauges/figures.csv"], w => Assert.Contains(w, ways));
+            Assert.All((string[])["paper/halt.pdf", "sheet/halt-parts.csv", "tables/halt-parts.csv", "drawings/halt-plan.svg", "gauges/figures.csv"],
+                w => Assert.Contains(w, ways));
             Assert.DoesNotContain("Made on request", text, StringComparison.Ordinal);
         }
     }
@@ -29,7 +31,8 @@ public partial class ReportLinkTests
         using var folder = new TempFolder();
         Assert.Equal(0, CliRun.Of("build", folder.Write("halt.toml", Samples.Small), "-q", "--sets", "report").Exit);
         string text = File.ReadAllText(Directory.GetFiles(folder.Path, "report.md", SearchOption.AllDirectories).Single());
-        Assert.Contains("full-size paper (platformforge paper), gauges and a test slice (platformforge gauges), cut lines for card (platformforge build --sets sheet)", text, StringComparison.Ordinal);
+        Assert.Contains("full-size paper (platformforge paper), gauges and a test slice (platformforge gauges), cut lines for card (platformforge build --sets "
+            + "sheet)", text, StringComparison.Ordinal);
         Assert.DoesNotContain("](paper/", text, StringComparison.Ordinal);
     }
 

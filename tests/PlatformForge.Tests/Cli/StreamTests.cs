@@ -3,6 +3,7 @@ using PlatformForge.Cli;
 using PlatformForge.Cli.Commands;
 using PlatformForge.Cli.Terminals;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using Xunit;
 
@@ -121,7 +122,9 @@ public class StreamTests
     public void A_fault_of_the_work_comes_through_as_it_is()
     {
         using var cancel = new CancellationTokenSource();
-        Assert.Equal("of the work", Assert.Throws<InvalidOperationException>(() => LeavableWork.Run<string>(() => throw new InvalidOperationException("of the work"), new(), cancel.Token)).Message);
+        Assert.Equal("of the work",
+            Assert.Throws<InvalidOperationException>(() => LeavableWork.Run<string>(() => throw new InvalidOperationException("of the work"), new(),
+                cancel.Token)).Message);
     }
 
     /// <summary>A place with no room left.</summary>

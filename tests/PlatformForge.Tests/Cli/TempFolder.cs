@@ -18,7 +18,8 @@ internal sealed class TempFolder : IDisposable
     /// <summary>Every file below, with the hash of its bytes.</summary>
     public IReadOnlyList<string> Listing(string below = "") =>
         [.. Directory.EnumerateFiles(System.IO.Path.Combine(Path, below), "*", SearchOption.AllDirectories)
-            .Select(f => System.IO.Path.GetRelativePath(System.IO.Path.Combine(Path, below), f).Replace('\\', '/') + " " + Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f))))
+            .Select(f => System.IO.Path.GetRelativePath(System.IO.Path.Combine(Path, below), f).Replace('\\', '/') + " "
+                + Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f))))
             .Order(StringComparer.Ordinal)];
 
     public void Dispose() => folder.Delete(true);

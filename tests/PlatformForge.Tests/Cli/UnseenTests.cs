@@ -40,7 +40,8 @@ public class UnseenTests
         Assert.Contains("NOT HELD against any vehicle: 'stl/extra.stl', not of this build.", run.Out, StringComparison.Ordinal);
         Assert.DoesNotContain("Clear", run.Out, StringComparison.Ordinal);
         var verdict = CliRun.Of("verify", folder["halt"], "--json").Json().GetProperty("verdict");
-        Assert.Equal((true, false, 1), (verdict.GetProperty("passed").GetBoolean(), verdict.GetProperty("clear").GetBoolean(), verdict.GetProperty("not_held").GetArrayLength()));
+        Assert.Equal((true, false, 1), (verdict.GetProperty("passed").GetBoolean(), verdict.GetProperty("clear").GetBoolean(),
+            verdict.GetProperty("not_held").GetArrayLength()));
     }
 
     [Fact]

@@ -1,10 +1,18 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Sections;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Projects;
 using Xunit;
 
@@ -37,7 +45,8 @@ public class DeckLineTests
             Assert.Equal(plan.TopAt(on.Chainage, on.Reach) - deep, Top(mesh, middle), 0.02);
         }
 
-        bool Between(Point2[] l) => plan.Spine.Locate(l[0], section.From).Chainage > section.From + 5 && plan.Spine.Locate(l[^1], section.To).Chainage < section.To - 5;
+        bool Between(Point2[] l) => plan.Spine.Locate(l[0], section.From).Chainage > section.From + 5
+            && plan.Spine.Locate(l[^1], section.To).Chainage < section.To - 5;
     }
 
     /// <summary>As many as there are are scored on the deck of sheet and drawn on paper; the key names them.</summary>
@@ -69,7 +78,7 @@ public class DeckLineTests
         Assert.Equal(2, tactile.Length); // in the section and in the enlarged edge, as many times wider as the one's scale is larger
         double[] widths = [.. tactile.Select(p => p.Points.Max(q => q.X) - p.Points.Min(q => q.X)).Order()];
         Assert.Equal(8.0 / 3, widths[1] / widths[0], 0.01);
-        var plain = platform with { Sections = platform.Sections with { Lines = PlatformForge.Sections.LineSet.None } };
+        var plain = platform with { Sections = platform.Sections with { Lines = PlatformForge.Sections.Forms.LineSet.None } };
         Assert.True(IsometricDrawing.Draw(dossier, platform).Items.Count > 1.2 * IsometricDrawing.Draw(dossier, plain).Items.Count);
     }
 

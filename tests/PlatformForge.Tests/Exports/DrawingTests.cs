@@ -2,7 +2,12 @@ using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Plans;
+using PlatformForge.Exports.Drawings.Sections;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using Xunit;
 
@@ -33,7 +38,8 @@ public class DrawingTests
         Assert.True(texts.Length > 10);
         foreach (var text in texts)
         {
-            Assert.All(text.Box(), c => Assert.True(c.X >= 5 && c.Y >= 5 && c.X <= sheet.Width - 5 && c.Y <= sheet.Height - 5, $"'{text.Text}' leaves the paper"));
+            Assert.All(text.Box(), c => Assert.True(c.X >= 5 && c.Y >= 5 && c.X <= sheet.Width - 5 && c.Y <= sheet.Height - 5,
+                $"'{text.Text}' leaves the paper"));
         }
 
         for (int i = 0; i < texts.Length; i++)
@@ -50,7 +56,8 @@ public class DrawingTests
     public void Every_line_stays_on_the_paper(string name, Side side)
     {
         var sheet = Draw(name, side);
-        Assert.All(sheet.Items.OfType<SheetPath>().SelectMany(p => p.Points), p => Assert.True(p.X >= 0 && p.Y >= 0 && p.X <= sheet.Width && p.Y <= sheet.Height, $"{p} is off the paper"));
+        Assert.All(sheet.Items.OfType<SheetPath>().SelectMany(p => p.Points),
+            p => Assert.True(p.X >= 0 && p.Y >= 0 && p.X <= sheet.Width && p.Y <= sheet.Height, $"{p} is off the paper"));
     }
 
     [Theory]
@@ -61,7 +68,8 @@ public class DrawingTests
         byte[] bytes = SvgWriter.ToBytes(sheet);
         var root = XDocument.Parse(Encoding.UTF8.GetString(bytes)).Root!;
         Assert.Equal(Svg + "svg", root.Name);
-        Assert.Equal(sheet.Width, double.Parse(((string)root.Attribute("width")!).Replace("mm", "", StringComparison.Ordinal), CultureInfo.InvariantCulture), 3);
+        Assert.Equal(sheet.Width, double.Parse(((string)root.Attribute("width")!).Replace("mm", "", StringComparison.Ordinal), CultureInfo.InvariantCulture),
+            3);
         Assert.Equal(sheet.Title, (string?)root.Element(Svg + "title"));
         Assert.NotEmpty(((string?)root.Element(Svg + "desc"))!);
         Assert.DoesNotContain(root.Descendants(), e => e.Name.LocalName is "script" or "image" or "use" or "foreignObject");
@@ -99,7 +107,8 @@ public class DrawingTests
     {
         var sheet = Draw("plan", side);
         var words = sheet.Items.OfType<SheetText>().ToArray();
-        double reduction = double.Parse(words.Single(t => t.Text.StartsWith("Scale 1:", StringComparison.Ordinal)).Text[8..].Split(',')[0], CultureInfo.InvariantCulture);
+        double reduction = double.Parse(words.Single(t => t.Text.StartsWith("Scale 1:", StringComparison.Ordinal)).Text[8..].Split(',')[0],
+            CultureInfo.InvariantCulture);
         var unit = words.Single(t => t.Text == "mm of the model");
         var figures = words.Where(t => Math.Abs(t.At.Y - unit.At.Y) < 4 && t.At.X < unit.At.X && t.Text.All(char.IsAsciiDigit)).OrderBy(t => t.At.X).ToArray();
         Assert.Equal(3, figures.Length);
@@ -107,10 +116,13 @@ public class DrawingTests
         Assert.All(figures, f => Assert.Equal(double.Parse(f.Text, CultureInfo.InvariantCulture) / reduction, f.At.X - figures[0].At.X, 1e-9));
 
         // Its fields lie end to end from the first figure to the last, a quarter of the whole each.
-        var fields = sheet.Items.OfType<SheetPath>().Where(p => p.Closed && p.Points.Count == 4 && p.Points.All(q => q.Y >= figures[0].At.Y && q.Y <= figures[0].At.Y + 3 && q.X <= figures[2].At.X + 1e-9 && q.X >= figures[0].At.X - 1e-9)).ToArray();
+        var fields = sheet.Items.OfType<SheetPath>().Where(p => p.Closed && p.Points.Count == 4
+            && p.Points.All(q => q.Y >= figures[0].At.Y && q.Y <= figures[0].At.Y + 3 && q.X <= figures[2].At.X + 1e-9 && q.X >= figures[0].At.X - 1e-9))
+            .ToArray();
         Assert.Equal(4, fields.Length);
         double quarter = (figures[2].At.X - figures[0].At.X) / 4;
-        Assert.All(fields.Select((f, i) => (f, i)), x => Assert.Equal((figures[0].At.X + (x.i * quarter), figures[0].At.X + ((x.i + 1) * quarter)), (x.f.Points.Min(p => p.X), x.f.Points.Max(p => p.X)), Near));
+        Assert.All(fields.Select((f, i) => (f, i)), x => Assert.Equal((figures[0].At.X + (x.i * quarter), figures[0].At.X + ((x.i + 1) * quarter)),
+            (x.f.Points.Min(p => p.X), x.f.Points.Max(p => p.X)), Near));
     }
 
     private static bool Near((double A, double B) one, (double A, double B) other) => Math.Abs(one.A - other.A) < 1e-9 && Math.Abs(one.B - other.B) < 1e-9;

@@ -4,14 +4,20 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using Json.Schema;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.House;
 using PlatformForge.Units;
 using Xunit;
@@ -21,7 +27,8 @@ namespace PlatformForge.Tests.Exports;
 /// <summary>Files of ours that others read: they have forms of their own, which say all that the program's records say, and a schema.</summary>
 public class FileFormTests
 {
-    private static readonly Lazy<IReadOnlyList<OutputFile>> Files = new(() => OutputFiles.Of(HandDossier.Pendlewick(), new() { Pictures = false, Drawings = false }).Files);
+    private static readonly Lazy<IReadOnlyList<OutputFile>> Files =
+        new(() => OutputFiles.Of(HandDossier.Pendlewick(), new() { Pictures = false, Drawings = false }).Files);
 
     public static TheoryData<string> Names => [.. FileSchemas.All.Keys];
 
@@ -43,7 +50,9 @@ public class FileFormTests
         { typeof(FaceSpec), typeof(DesignFaceForm), ["Key", "Edge", "LeastRadius", "Taper", "Reach", "Running", "WhiteLine", "StartRamp", "EndRamp"] },
 
         // Only bed, height, margin and nozzle are held against what was printed.
-        { typeof(PrinterSpec), typeof(DesignPrinterForm), ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "MeasuredStrip", "Key"] },
+        { typeof(PrinterSpec), typeof(DesignPrinterForm),
+            ["Name", "Layer", "FirstLayer", "Walls", "SolidLayers", "Infill", "Pace", "Speeds", "Spacing", "LongestBridge", "Filament", "MeasuredStrip",
+                "Key"] },
         { typeof(PrintSpeeds), typeof(SpeedsReport), [] },
 
         // The air asked for is an entry of the face's budget; the line along the edge is drawn on the plan.
@@ -64,7 +73,8 @@ public class FileFormTests
     [MemberData(nameof(Pairs))]
     public void A_form_says_all_that_its_record_says(Type record, Type form, string[] leftOut)
     {
-        string[] Said(Type type) => [.. type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.SetMethod is not null).Select(p => p.Name).Except(["Tool", "Format"]).Order(StringComparer.Ordinal)];
+        string[] Said(Type type) => [.. type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.SetMethod is not null).Select(p => p.Name)
+            .Except(["Tool", "Format"]).Order(StringComparer.Ordinal)];
         Assert.Equal<string>(Said(record), Said(form).Concat(leftOut).Order(StringComparer.Ordinal));
     }
 
@@ -78,7 +88,8 @@ public class FileFormTests
         }
 
         Assert.True(seen.Count > 25);
-        Assert.DoesNotContain(seen, t => t.Namespace is { } n && n.StartsWith("PlatformForge.", StringComparison.Ordinal) && !n.StartsWith("PlatformForge.Exports.", StringComparison.Ordinal));
+        Assert.DoesNotContain(seen, t => t.Namespace is { } n && n.StartsWith("PlatformForge.", StringComparison.Ordinal)
+            && !n.StartsWith("PlatformForge.Exports.", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -86,7 +97,8 @@ public class FileFormTests
     public void The_schema_in_presets_is_the_one_that_the_forms_give(string name) =>
         Assert.True(
             FileSchemas.All[name]() == File.ReadAllText(Path.Combine(SourceTree.Root, "presets", name + ".schema.json")).ReplaceLineEndings("\n"),
-            $"presets/{name}.schema.json is not what the program makes: a change of the file's form takes a new format number. Run 'dotnet run -c Release --project src/PlatformForge.Cli -- schema {name} > presets/{name}.schema.json'");
+            $"presets/{name}.schema.json is not what the program makes: a change of the file's form takes a new format number. "
+                + $"Run 'dotnet run -c Release --project src/PlatformForge.Cli -- schema {name} > presets/{name}.schema.json'");
 
     [Theory]
     [MemberData(nameof(Names))]
@@ -108,10 +120,12 @@ public class FileFormTests
         var read = ReportReader.Read(bytes, "report.json");
         Assert.Equal(bytes, JsonForms.ToBytes(read.Value, ReportJson.Forms.ReportDocument));
         string text = Encoding.UTF8.GetString(bytes);
-        foreach (var (old, changed) in new[] { ("\"gauge\"", "\"guage\""), ("\"format\": 2", "\"format\": 1"), ("\"findings\": [", "\"findings\": [null"), ("\"grams\"", "\"weight\"") })
+        foreach (var (old, changed) in new[] { ("\"gauge\"", "\"guage\""), ("\"format\": 2", "\"format\": 1"), ("\"findings\": [", "\"findings\": [null"),
+            ("\"grams\"", "\"weight\"") })
         {
             Assert.Contains(old, text, StringComparison.Ordinal);
-            Assert.Equal("PF7320", Assert.Single(ReportReader.Read(Encoding.UTF8.GetBytes(text.Replace(old, changed, StringComparison.Ordinal)), "r").Findings).Code);
+            Assert.Equal("PF7320",
+                Assert.Single(ReportReader.Read(Encoding.UTF8.GetBytes(text.Replace(old, changed, StringComparison.Ordinal)), "r").Findings).Code);
         }
     }
 
@@ -135,19 +149,22 @@ public class FileFormTests
     {
         string text = Encoding.UTF8.GetString(Bytes(name));
         var random = new Random(7);
-        var properties = Regex.Matches(text, @"""(?<key>[a-z_0-9]+)"": (?<value>""[^""]*""|-?[0-9.]+|true|false|null)?").OrderBy(_ => random.Next()).DistinctBy(m => m.Groups["key"].Value).Where(m => m.Groups["key"].Value is not ("tool" or "format")).ToArray();
+        var properties = Regex.Matches(text, @"""(?<key>[a-z_0-9]+)"": (?<value>""[^""]*""|-?[0-9.]+|true|false|null)?").OrderBy(_ => random.Next())
+            .DistinctBy(m => m.Groups["key"].Value).Where(m => m.Groups["key"].Value is not ("tool" or "format")).ToArray();
         int told = 0;
         foreach (var property in properties)
         {
             string key = property.Groups["key"].Value, value = property.Groups["value"].Value;
-            foreach (string put in (string[])[$"\"{key}_x\": {value}", $"\"{key}\": null, \"{key}\": {value}", .. value.Length > 0 ? (string[])[$"\"{key}\": null", $"\"{key}\": {{}}", $"\"{key}\": [null]", $"\"{key}\": 1e999"] : []])
+            foreach (string put in (string[])[$"\"{key}_x\": {value}", $"\"{key}\": null, \"{key}\": {value}",
+                .. value.Length > 0 ? (string[])[$"\"{key}\": null", $"\"{key}\": {{}}", $"\"{key}\": [null]", $"\"{key}\": 1e999"] : []])
             {
                 foreach (var finding in Findings(name, text[..property.Index] + put + text[(property.Index + property.Length)..]))
                 {
                     told++;
                     Assert.DoesNotMatch(@"\.NET|System\.|PlatformForge\.|[Tt]ype|constructor|nullab|deserial", finding.Message);
                     Assert.True(finding.Message.Length < 250, finding.Message);
-                    Assert.True(!put.StartsWith($"\"{key}_x\"", StringComparison.Ordinal) || finding.Message.Contains(key, StringComparison.Ordinal), finding.Message);
+                    Assert.True(!put.StartsWith($"\"{key}_x\"", StringComparison.Ordinal) || finding.Message.Contains(key, StringComparison.Ordinal),
+                        finding.Message);
                 }
             }
         }
@@ -172,7 +189,9 @@ public class FileFormTests
     }
 
     private static byte[] Bytes(string name) => name == "manifest"
-        ? ManifestForm.ToBytes(OutputFiles.Of(HandDossier.Pendlewick(), new() { Pictures = false, Drawings = false }).Manifest with { Files = [.. Files.Value.Select(f => new ManifestFile(f.Path, f.Bytes.Length, new string('0', 64)))] })
+        ? ManifestForm.ToBytes(OutputFiles.Of(HandDossier.Pendlewick(), new() { Pictures = false, Drawings = false }).Manifest
+            with
+        { Files = [.. Files.Value.Select(f => new ManifestFile(f.Path, f.Bytes.Length, new string('0', 64)))] })
         : Files.Value.Single(f => f.Path == name + ".json").Bytes;
 
     private static void Walk(Type type, HashSet<Type> seen)
@@ -182,7 +201,8 @@ public class FileFormTests
         {
             Array.ForEach(type.GetGenericArguments(), t => Walk(t, seen));
         }
-        else if (!type.IsEnum && type != typeof(Point2) && type != typeof(RigidTransform) && type.Namespace!.StartsWith("PlatformForge", StringComparison.Ordinal) && seen.Add(type))
+        else if (!type.IsEnum && type != typeof(Point2) && type != typeof(RigidTransform)
+            && type.Namespace!.StartsWith("PlatformForge", StringComparison.Ordinal) && seen.Add(type))
         {
             foreach (var property in type.GetProperties(BindingFlags.Public | BindingFlags.Instance).Where(p => p.SetMethod is not null))
             {

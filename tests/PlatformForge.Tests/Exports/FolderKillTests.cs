@@ -1,5 +1,6 @@
 using System.Text;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
@@ -15,7 +16,8 @@ public sealed class FolderKillTests : IDisposable
 {
     private static readonly Manifest Empty = new("Quillhaven", "0.1.0", new string('0', 64), [], []);
     private static readonly OutputFile[] Old = [File("a.stl", "one"), File("same.md", "same"), File("deep/down/b.stl", "two"), File("gone/c.csv", "three")];
-    private static readonly OutputFile[] New = [File("a.stl", "one, newer"), File("same.md", "same"), File("deep/down/b.stl", "two, newer"), File("fresh/d.stl", "four")];
+    private static readonly OutputFile[] New = [File("a.stl", "one, newer"), File("same.md", "same"), File("deep/down/b.stl", "two, newer"),
+        File("fresh/d.stl", "four")];
     private readonly string root = Directory.CreateTempSubdirectory("platformforge-test-").FullName;
 
     private string Folder => Path.Combine(root, "out");
@@ -204,7 +206,8 @@ public sealed class FolderKillTests : IDisposable
 
     private static OutputFile File(string path, string text) => new(path, Encoding.UTF8.GetBytes(text));
 
-    private Outcome<FolderReport> Write(OutputFile[] files, FolderDisk? disk = null) => OutputFolder.Write(Folder, Empty, files, disk ?? new KillingDisk(int.MaxValue));
+    private Outcome<FolderReport> Write(OutputFile[] files, FolderDisk? disk = null) =>
+        OutputFolder.Write(Folder, Empty, files, disk ?? new KillingDisk(int.MaxValue));
 
     private void Prepare(bool fresh)
     {
@@ -274,7 +277,8 @@ public sealed class FolderKillTests : IDisposable
     private static string[] Listing(string folder) =>
     [
         .. Directory.EnumerateFileSystemEntries(folder, "*", SearchOption.AllDirectories)
-            .Select(p => Path.GetRelativePath(folder, p).Replace('\\', '/') + (System.IO.File.Exists(p) ? ": " + System.IO.File.ReadAllText(p) : "/")).Order(StringComparer.Ordinal),
+            .Select(p => Path.GetRelativePath(folder, p).Replace('\\', '/') + (System.IO.File.Exists(p) ? ": " + System.IO.File.ReadAllText(p) : "/"))
+            .Order(StringComparer.Ordinal),
     ];
 
     /// <summary>Ends everything before a step; from then on nothing is done at all.</summary>
@@ -323,7 +327,8 @@ public sealed class FolderKillTests : IDisposable
     /// <summary>Refuses the lock a length, as a system does that has a limit on files, or a disk that fails.</summary>
     private sealed class LocklessDisk(bool tooLong) : FolderDisk
     {
-        public override void SetLength(FileStream file, long length) => throw (tooLong ? new ArgumentOutOfRangeException(nameof(length)) : new IOException("no quota"));
+        public override void SetLength(FileStream file, long length) =>
+            throw (tooLong ? new ArgumentOutOfRangeException(nameof(length)) : new IOException("no quota"));
     }
 
     private sealed class KilledException(string step) : Exception(step);

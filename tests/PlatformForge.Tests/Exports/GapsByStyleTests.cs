@@ -1,8 +1,12 @@
 using System.Text;
 using System.Text.Json;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using Xunit;
 
@@ -12,7 +16,9 @@ namespace PlatformForge.Tests.Exports;
 public class GapsByStyleTests
 {
     private static readonly Lazy<PlatformPlan> Plan = new(() => DesignRun.Design(
-        Samples.Sound(Samples.Small.Replace("[{ straight = 900 }]", "[{ straight = 300 }, { curve = 800, length = 150, hand = \"right\" }, { straight = 500 }]").Replace("width = 34\n", "width = 34\nsill = { height = 13 }\n") + "[[vehicle]]\nname = \"van\"\nlength = 84\npivots = 40\nwidth = 32\nsill = { height = 14 }\n"),
+        Samples.Sound(Samples.Small.Replace("[{ straight = 900 }]", "[{ straight = 300 }, { curve = 800, length = 150, hand = \"right\" }, { straight = 500 }]")
+            .Replace("width = 34\n", "width = 34\nsill = { height = 13 }\n")
+            + "[[vehicle]]\nname = \"van\"\nlength = 84\npivots = 40\nwidth = 32\nsill = { height = 14 }\n"),
         RunWatch.None).Value!.Platforms[0].Plan);
 
     [Fact]
@@ -68,12 +74,15 @@ public class GapsByStyleTests
         var series = GapsByStyle.Of(Plan.Value);
         string[] lines = Encoding.UTF8.GetString(series.ToCsv()).Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal(series.Chainage.Count + 1, lines.Length);
-        Assert.StartsWith("chainage_mm,bare_reach_mm,running clearance mm,print tolerance mm,fitting of the sections mm,swept_reach_mm,required_reach_mm,governing_vehicle,governing_part,governing_track,stepping_limit_full_size_mm,fitted coping_reach_mm,fitted coach nearest_gap_mm,", lines[0], StringComparison.Ordinal);
+        Assert.StartsWith("chainage_mm,bare_reach_mm,running clearance mm,print tolerance mm,fitting of the sections "
+            + "mm,swept_reach_mm,required_reach_mm,governing_vehicle,governing_part,governing_track,stepping_limit_full_size_mm,fitted coping_reach_mm,fitted "
+            + "coach nearest_gap_mm,", lines[0], StringComparison.Ordinal);
         using var json = JsonDocument.Parse(series.ToJson());
         var uniform = json.RootElement.GetProperty("styles")[2];
         Assert.Equal("uniform", uniform.GetProperty("style").GetString());
         string[] cells = lines[21].Split(',');
-        Assert.Equal(cells[^3], uniform.GetProperty("vehicles")[1].GetProperty("farthest")[20].GetDouble().ToString("F3", System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(cells[^3], uniform.GetProperty("vehicles")[1].GetProperty("farthest")[20].GetDouble()
+            .ToString("F3", System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(cells[0], json.RootElement.GetProperty("chainage")[20].GetDouble().ToString("F3", System.Globalization.CultureInfo.InvariantCulture));
     }
 }

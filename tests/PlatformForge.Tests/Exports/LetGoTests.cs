@@ -1,12 +1,14 @@
 using System.Runtime.CompilerServices;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Pdf;
 using PlatformForge.Exports.Pictures;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
 
-/// <summary>What a build of many platforms borrows is lent again, and what it has written is let go of. The collector is the judge of what is still held.</summary>
+/// <summary>What a build of many platforms borrows is lent again, and what it has written is let go of. The collector is the judge of what is still
+/// held.</summary>
 public sealed class LetGoTests
 {
     [Fact]

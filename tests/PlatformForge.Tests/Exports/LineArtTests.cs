@@ -1,10 +1,13 @@
 using System.Buffers.Binary;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.LineArt;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using Xunit;
@@ -77,15 +80,16 @@ public class LineArtTests
         {
             Point2 p = picture.Of(a), q = picture.Of(b), along = (q - p) * (1 / (q - p).Length);
             double near = 0.5 * picture.Scale;
-            return picture.Lines().Where(l => Math.Max(Off(l.From), Off(l.To)) < near && Math.Abs(Point2.Cross(along, l.To - l.From)) < 0.02 * (l.To - l.From).Length)
+            return picture.Lines().Where(l => Math.Max(Off(l.From), Off(l.To)) < near && Math.Abs(Point2.Cross(along, l.To - l.From))
+                < 0.02 * (l.To - l.From).Length)
                 .Sum(l => (l.To - l.From).Length) / (q - p).Length;
 
             double Off(Point2 x) => Math.Abs(Point2.Cross(along, x - p));
         }
     }
 
-    /// <summary>Bricks are told by their colour, not by ink or by specks of it at their corners. Seen nearly along itself their wall goes far back within a few dots, and is no black plane for that: less than one line along it
-    /// is drawn, where the edges of its courses alone would be some thirty.</summary>
+    /// <summary>Bricks are told by their colour, not by ink or by specks of it at their corners. Seen nearly along itself their wall goes far back within a few
+    /// dots, and is no black plane for that: less than one line along it is drawn, where the edges of its courses alone would be some thirty.</summary>
     [Fact]
     public void A_faced_wall_seen_nearly_along_itself_keeps_its_bricks_out_of_ink()
     {
@@ -169,7 +173,8 @@ public class LineArtTests
         Assert.True(strokes.Count < lines.Count / 2, $"{strokes.Count} strokes for {lines.Count} lines");
     }
 
-    /// <summary>Of each joint a letter stands beside the row, and its two arrows end on the end faces that meet there: on a corner of the one section's solid and of the other's.</summary>
+    /// <summary>Of each joint a letter stands beside the row, and its two arrows end on the end faces that meet there: on a corner of the one section's solid
+    /// and of the other's.</summary>
     [Theory]
     [InlineData(Side.Left)]
     [InlineData(Side.Right)]
@@ -190,7 +195,8 @@ public class LineArtTests
             Point2[] tips = [.. sheet.Items.OfType<SheetPath>().Where(p => p.Closed && p.Points.Count == 3).Select(p => p.Points[0])];
             Assert.Equal(2, tips.Length);
             double Off(int at) => row.Sections[at].Vertices.Min(v => (art.Of(v) - tips[at - one]).Length);
-            Assert.All((int[])[one, one + 1], at => Assert.True(Off(at) < 1, $"the arrow of joint {section.Number} ends {Off(at):0.00} mm of the sheet from section {at + 1}"));
+            Assert.All((int[])[one, one + 1],
+                at => Assert.True(Off(at) < 1, $"the arrow of joint {section.Number} ends {Off(at):0.00} mm of the sheet from section {at + 1}"));
         }
 
         Assert.NotEmpty(joints);
@@ -244,7 +250,9 @@ public class LineArtTests
         var files = OutputFiles.Of(HandDossier.Pendlewick(), new() { Pictures = false, Prints = false, Tables = false, Report = false, Masks = false }).Files;
         var pngs = files.Where(f => f.Path.EndsWith(".png", StringComparison.Ordinal)).ToArray();
         Assert.Equal(["drawings/pendlewick-up-side-assembly.png", "drawings/pendlewick-up-side-isometric.png"], pngs.Select(f => f.Path));
-        Assert.All(pngs, f => Assert.Equal((2100, 1485), (BinaryPrimitives.ReadInt32BigEndian(f.Bytes.AsSpan(16)), BinaryPrimitives.ReadInt32BigEndian(f.Bytes.AsSpan(20)))));
+        Assert.All(pngs,
+            f => Assert.Equal((2100, 1485), (BinaryPrimitives.ReadInt32BigEndian(f.Bytes.AsSpan(16)),
+                BinaryPrimitives.ReadInt32BigEndian(f.Bytes.AsSpan(20)))));
         Assert.All(pngs, f => Assert.Contains(files, g => g.Path == Path.ChangeExtension(f.Path, ".svg")));
     }
 }

@@ -3,11 +3,15 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -16,17 +20,20 @@ public class ManifestTests
 {
     private static readonly Manifest Sample = new(
         "Pendlewick", "0.1.0", new string('a', 64),
-        [new("up side", "up side 1 of 1", 1, 270, 400.5, "stl/a-01.stl", "3mf/a.3mf", 1, RigidTransform.AboutX(3).Then(RigidTransform.AboutZ(0.3)).Then(RigidTransform.Shift(1, 2, 3))) { AllPlates = "3mf/a-all.3mf" }],
+        [new("up side", "up side 1 of 1", 1, 270, 400.5, "stl/a-01.stl", "3mf/a.3mf", 1,
+            RigidTransform.AboutX(3).Then(RigidTransform.AboutZ(0.3)).Then(RigidTransform.Shift(1, 2, 3))) { AllPlates = "3mf/a-all.3mf" }],
         [new("3mf/a-all.3mf", 10, new string('d', 64)), new("3mf/a.3mf", 10, new string('b', 64)), new("stl/a-01.stl", 684, new string('c', 64))]);
 
     private static readonly DesignCopy Design = new(
         "Pendlewick", 76.2, 16.5, 8,
         [
             new("up", [new(0, 0, 0.1, 300, 0, 0), new(300, 0, 0.1, 260, 0, 1 / 760.0)],
-                [new Vehicle("long coach", 188, 34, 34, [VehiclePart.Box("body", PartCarrier.Body, -131, 131, 34.5, 3, 50)]) { Sill = new(17, 16, -120, 120), LeastRadius = 450 }], true, false),
+                [new Vehicle("long coach", 188, 34, 34, [VehiclePart.Box("body", PartCarrier.Body, -131, 131, 34.5, 3, 50)]) { Sill = new(17, 16, -120, 120),
+                    LeastRadius = 450 }], true, false),
         ],
         PrinterSpec.Oblong(220, 220, 250),
-        [new("up side", [new(0, 0, 0.1, 560, 0, 0)], new FaceSpec("up", Side.Right, 270, 500, EdgeStyle.Faired), 12, ClearanceBudget.Of(1, 0.2, play: new RunningPlay(0.4)))]);
+        [new("up side", [new(0, 0, 0.1, 560, 0, 0)], new FaceSpec("up", Side.Right, 270, 500, EdgeStyle.Faired), 12,
+            ClearanceBudget.Of(1, 0.2, play: new RunningPlay(0.4)))]);
 
     [Fact]
     public void A_manifest_reads_back_as_it_was()
@@ -102,7 +109,8 @@ public class ManifestTests
     // Figures that may well lie below nil: places, turns and heights from rail top.
     private static readonly HashSet<string> Signed =
     [
-        "x", "y", "heading", "start_curvature", "end_curvature", "bed", "outline", "z_low", "z_high", "from_x", "to_x", "from", "to", "leading_pivot_ahead", "trailing_pivot_ahead",
+        "x", "y", "heading", "start_curvature", "end_curvature", "bed", "outline", "z_low", "z_high", "from_x", "to_x", "from", "to", "leading_pivot_ahead",
+        "trailing_pivot_ahead",
         "corner_ahead", "height_of_sill",
     ];
 
@@ -110,7 +118,8 @@ public class ManifestTests
     public void A_figure_below_nil_is_refused_wherever_the_design_copy_has_a_size()
     {
         var root = JsonNode.Parse(DesignForm.ToBytes(Design))!;
-        string[] sizes = [.. Numbers(root).Select(n => n.GetPath()).Where(p => !p.Split('.').Any(step => Signed.Contains(step.Split('[')[0])) && !p.EndsWith("sill.height", StringComparison.Ordinal))];
+        string[] sizes = [.. Numbers(root).Select(n => n.GetPath())
+            .Where(p => !p.Split('.').Any(step => Signed.Contains(step.Split('[')[0])) && !p.EndsWith("sill.height", StringComparison.Ordinal))];
         Assert.True(sizes.Length > 12, string.Join(" ", sizes));
         Assert.All(sizes, path =>
         {
@@ -123,7 +132,8 @@ public class ManifestTests
     [Fact]
     public void Two_of_a_name_in_a_design_copy_and_two_of_a_path_in_a_manifest_are_refused()
     {
-        static void Refused(DesignCopy design) => Assert.Contains(" two ", Assert.Single(DesignForm.Read(DesignForm.ToBytes(design), "d").Findings).Message, StringComparison.Ordinal);
+        static void Refused(DesignCopy design) => Assert.Contains(" two ", Assert.Single(DesignForm.Read(DesignForm.ToBytes(design), "d").Findings).Message,
+            StringComparison.Ordinal);
         Refused(Design with { Tracks = [.. Design.Tracks, Design.Tracks[0]] });
         Refused(Design with { Platforms = [.. Design.Platforms, Design.Platforms[0]] });
         var again = Sample with { Files = [.. Sample.Files, Sample.Files[0]] };

@@ -23,17 +23,32 @@ public class MeshBoundsTests
     {
         ["chain of groups"] = (() => Model($"<resources>{Object}{Chain(5000)}</resources>{Build}"), InputLimits.ModelDepth),
         ["groups of groups"] = (() => Model($"<resources>{Object}{Doubled(15)}</resources><build><item objectid=\"16\"/></build>"), InputLimits.ModelTriangles),
-        ["members"] = (() => Model($"<resources>{Object}<object id=\"2\"><components>{Repeat("<component objectid=\"1\"/>", 20_000)}</components></object></resources>{Build}"), InputLimits.ModelObjects),
-        ["objects"] = (() => Model($"<resources>{string.Concat(Enumerable.Range(1, 11_000).Select(i => $"<object id=\"{i}\" type=\"support\"><mesh><vertices/></mesh></object>"))}</resources>{Build}"), InputLimits.ModelObjects),
+        ["members"] =
+        (() =>
+            Model($"<resources>{Object}<object id=\"2\"><components>{Repeat("<component objectid=\"1\"/>", 20_000)}</components></object></resources>{Build}"),
+            InputLimits.ModelObjects),
+        ["objects"] =
+        (() =>
+            Model(
+                $"<resources>{string.Concat(Enumerable.Range(1, 11_000).Select(i => $"<object id=\"{i}\" type=\"support\"><mesh><vertices/></mesh></object>"))}</resources>{Build}"), InputLimits.ModelObjects),
         ["things on the plate"] = (() => Model($"{Solid}<build>{Repeat("<item objectid=\"1\"/>", 3000)}</build>"), InputLimits.ModelItems),
-        ["lines of metadata"] = (() => Model(string.Concat(Enumerable.Range(0, 500).Select(i => $"<metadata name=\"q:{i}\">x</metadata>")) + Solid + Build, "xmlns:q=\"urn:q\""), InputLimits.ModelMetadata),
+        ["lines of metadata"] = (() => Model(string.Concat(Enumerable.Range(0, 500).Select(i => $"<metadata name=\"q:{i}\">x</metadata>")) + Solid + Build,
+            "xmlns:q=\"urn:q\""), InputLimits.ModelMetadata),
         ["a line of metadata"] = (() => Model($"<metadata name=\"Title\">{new string('x', 3_000_000)}</metadata>{Solid}{Build}"), InputLimits.ModelText),
-        ["a line of metadata in pieces"] = (() => Model($"<metadata name=\"Title\">{Repeat("<![CDATA[<]]>x", 300_000)}</metadata>{Solid}{Build}"), InputLimits.ModelText),
+        ["a line of metadata in pieces"] = (() => Model($"<metadata name=\"Title\">{Repeat("<![CDATA[<]]>x", 300_000)}</metadata>{Solid}{Build}"),
+            InputLimits.ModelText),
         ["a name"] = (() => Model($"<metadata name=\"{new string('x', 3_000_000)}\">x</metadata>{Solid}{Build}"), InputLimits.ModelText),
-        ["attributes"] = (() => Model($"<metadata {string.Concat(Enumerable.Range(0, 5000).Select(i => $"a{i}=\"1\" "))}/>{Solid}{Build}"), InputLimits.MarkupAttributes),
-        ["elements inside one another"] = (() => Model($"{Repeat("<q:a>", 100_000)}{Repeat("</q:a>", 100_000)}{Solid}{Build}", "xmlns:q=\"urn:q\""), InputLimits.ModelElementsDeep),
-        ["corners"] = (() => Model($"<resources><object id=\"1\" type=\"support\"><mesh><vertices>{Repeat(Vertex, InputLimits.ModelTriangles + 10)}</vertices></mesh></object></resources>{Build}"), InputLimits.ModelTriangles),
-        ["a coordinate"] = (() => Model($"<resources>{Object.Replace("x=\"6\"", "x=\"10001\"", StringComparison.Ordinal)}</resources>{Build}"), InputLimits.MeshCoordinate),
+        ["attributes"] = (() => Model($"<metadata {string.Concat(Enumerable.Range(0, 5000).Select(i => $"a{i}=\"1\" "))}/>{Solid}{Build}"),
+            InputLimits.MarkupAttributes),
+        ["elements inside one another"] = (() => Model($"{Repeat("<q:a>", 100_000)}{Repeat("</q:a>", 100_000)}{Solid}{Build}", "xmlns:q=\"urn:q\""),
+            InputLimits.ModelElementsDeep),
+        ["corners"] =
+        (() =>
+            Model("<resources><object id=\"1\" "
+                + $"type=\"support\"><mesh><vertices>{Repeat(Vertex, InputLimits.ModelTriangles + 10)}</vertices></mesh></object></resources>{Build}"),
+                InputLimits.ModelTriangles),
+        ["a coordinate"] = (() => Model($"<resources>{Object.Replace("x=\"6\"", "x=\"10001\"", StringComparison.Ordinal)}</resources>{Build}"),
+            InputLimits.MeshCoordinate),
     };
 
     public static TheoryData<string> BeyondModelsNames => [.. BeyondModels.Keys];
@@ -45,7 +60,8 @@ public class MeshBoundsTests
         var (model, limit) = BeyondModels[what];
         var finding = Assert.Single(ThreeMfReader.Read(HandPackage.With(model()), "big.3mf").Findings);
         Assert.Equal(("PF7203", FaultKind.Mesh), (finding.Code, finding.Kind));
-        Assert.True(finding.Message.Contains(limit.ToString(System.Globalization.CultureInfo.InvariantCulture), StringComparison.Ordinal), $"{what}: {finding.Message}");
+        Assert.True(finding.Message.Contains(limit.ToString(System.Globalization.CultureInfo.InvariantCulture), StringComparison.Ordinal),
+            $"{what}: {finding.Message}");
         Assert.True(finding.Message.Length < 300, what);
     }
 
@@ -57,7 +73,8 @@ public class MeshBoundsTests
         {
             Write(archive, "[Content_Types].xml", HandPackage.ContentTypes, 1);
             Write(archive, "_rels/.rels", HandPackage.Relationships, 1);
-            Write(archive, "3D/3dmodel.model", $"<model xmlns=\"{HandPackage.Namespace}\">", 1, new string(' ', 90_000) + "<!-- -->", (InputLimits.ModelBytes / 90_000) + 2);
+            Write(archive, "3D/3dmodel.model", $"<model xmlns=\"{HandPackage.Namespace}\">", 1, new string(' ', 90_000) + "<!-- -->",
+                (InputLimits.ModelBytes / 90_000) + 2);
         }
 
         Assert.True(memory.Length < InputLimits.MeshBytes);
@@ -83,7 +100,8 @@ public class MeshBoundsTests
     [Fact]
     public void A_mesh_beyond_a_limit_is_one_fault_with_the_limit()
     {
-        Mesh ball = HandSolids.Ball(6), far = ball with { Vertices = Array.ConvertAll(ball.Vertices, v => v * 1e6) }, wide = Repeated(HandSolids.Tetrahedron() with { Vertices = Array.ConvertAll(HandSolids.Tetrahedron().Vertices, v => v * 1000) }, 1000);
+        Mesh ball = HandSolids.Ball(6), far = ball with { Vertices = Array.ConvertAll(ball.Vertices, v => v * 1e6) },
+            wide = Repeated(HandSolids.Tetrahedron() with { Vertices = Array.ConvertAll(HandSolids.Tetrahedron().Vertices, v => v * 1000) }, 1000);
         Assert.Equal(["PF7102"], Codes(StlWriter.ToBytes(far, "x")));
         Assert.Equal(["PF7105"], Codes(StlWriter.ToBytes(Repeated(ball, (InputLimits.SectionTriangles / ball.TriangleCount) + 1), "x")));
         Assert.Equal(["PF7105"], Codes(StlWriter.ToBytes(wide, "x")));
@@ -100,11 +118,13 @@ public class MeshBoundsTests
 
     private static string Repeat(string text, int times) => new StringBuilder(text.Length * times).Insert(0, text, times).ToString();
 
-    private static string Chain(int length) => string.Concat(Enumerable.Range(2, length).Select(i => $"<object id=\"{i}\"><components><component objectid=\"{i - 1}\"/></components></object>"));
+    private static string Chain(int length) =>
+        string.Concat(Enumerable.Range(2, length).Select(i => $"<object id=\"{i}\"><components><component objectid=\"{i - 1}\"/></components></object>"));
 
     // Each group holds the one before it four times: a few lines that come to a thousand million solids.
     private static string Doubled(int length) =>
-        string.Concat(Enumerable.Range(2, length).Select(i => $"<object id=\"{i}\"><components>{Repeat($"<component objectid=\"{i - 1}\"/>", 4)}</components></object>"));
+        string.Concat(Enumerable.Range(2, length)
+            .Select(i => $"<object id=\"{i}\"><components>{Repeat($"<component objectid=\"{i - 1}\"/>", 4)}</components></object>"));
 
     private static void Write(ZipArchive archive, string name, string head, int heads, string body = "", int bodies = 0)
     {

@@ -1,5 +1,9 @@
 using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Bodies;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -7,13 +11,15 @@ namespace PlatformForge.Tests.Exports;
 /// <summary>Shade in pictures from near by, by where shadows fall: z over the ground, at an angle of the light, is z over its tangent off.</summary>
 public class NearShadeTests
 {
-    // A plate 10 by 10 and 1 thick, 20 over the ground, in light that comes at 45 degrees from greater x: on the ground its shadow lies from 21 to 10 before nil.
+    // A plate 10 by 10 and 1 thick, 20 over the ground, in light that comes at 45 degrees from greater x: on the ground its shadow lies from 21 to 10 before
+    // nil.
     private static readonly SceneBody Plate = new(Blocks.Prism([new(0, 0), new(10, 0), new(10, 10), new(0, 10)], 20, 21), [new(0, 0, 0)]);
 
     private static readonly Point3 Toward = new(1, 0, 1), Level = new(0, 1, 0), Up = new(0, 0, 1);
 
     // A box on the ground about that shadow, in which the plate itself is not.
-    private static readonly Point3[] Seen = [.. from x in new[] { -30.0, 0 } from y in new[] { -5.0, 15 } from z in new[] { 0.0, 1 } select new Point3(x, y, z)];
+    private static readonly Point3[] Seen = [.. from x in new[] { -30.0, 0 } from y in new[] { -5.0, 15 } from z in new[] { 0.0, 1 }
+        select new Point3(x, y, z)];
 
     [Theory]
     [InlineData(-22, 5, 1)]

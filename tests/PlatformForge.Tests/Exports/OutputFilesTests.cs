@@ -1,12 +1,18 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Exports.Workshop;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Kernel.Levels;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -71,7 +77,8 @@ public class OutputFilesTests
         foreach (string[] row in rows.Skip(1))
         {
             double s = Number(row[0]);
-            foreach (var (from, x, line) in new[] { ("wall_foot", "wall_foot_x_mm", Platform.Plan.WallFace), ("back_edge", "back_edge_x_mm", Platform.Plan.Back), ("coping_edge", "coping_edge_x_mm", Platform.Plan.CopingFront) })
+            foreach (var (from, x, line) in new[] { ("wall_foot", "wall_foot_x_mm", Platform.Plan.WallFace),
+                ("back_edge", "back_edge_x_mm", Platform.Plan.Back), ("coping_edge", "coping_edge_x_mm", Platform.Plan.CopingFront) })
             {
                 double distance = Number(row[At(from + "_from_rail_outer_face_mm")]);
                 Assert.True(Math.Abs(line.At(s) - outer - distance) < 0.011);
@@ -114,7 +121,8 @@ public class OutputFilesTests
     private static Geometry.Point2 Compass(Geometry.Point2 a, double fromA, Geometry.Point2 b, double fromB, Geometry.Point2 ahead)
     {
         var join = b - a;
-        double apart = join.Length, along = ((fromA * fromA) - (fromB * fromB) + (apart * apart)) / (2 * apart), up = Math.Sqrt(Math.Max(0, (fromA * fromA) - (along * along)));
+        double apart = join.Length, along = ((fromA * fromA) - (fromB * fromB) + (apart * apart)) / (2 * apart),
+            up = Math.Sqrt(Math.Max(0, (fromA * fromA) - (along * along)));
         var unit = join * (1 / apart);
         var high = unit.Left * (Geometry.Point2.Dot(unit.Left, ahead) > 0 ? up : -up);
         return a + (unit * along) + high;
@@ -162,20 +170,22 @@ public class OutputFilesTests
         // The budget's margin is 0.8 + 0.2 + 0.2: of 1.95 mm to the coping 0.75 are left.
         Assert.Equal(1.2, Platform.Budget.Margin, 12);
         var coach = Dossier.Tracks[0].Vehicles[0];
-        Assert.True(PlatformForge.Clearance.PoseSolver.TryPlace(Dossier.Tracks[0].Ride, coach, 700, out var pose));
+        Assert.True(PlatformForge.Clearance.Vehicles.PoseSolver.TryPlace(Dossier.Tracks[0].Ride, coach, 700, out var pose));
         var place = new TightPlace(new(coach, false, pose, []), "body", 610, 20.4, 1.95);
         var dossier = Dossier with { Platforms = [Platform with { Tightest = [place] }] };
         string text = Encoding.UTF8.GetString(OutputFiles.Of(dossier, new() { Pictures = false }).Files.Single(f => f.Path == "report.md").Bytes);
         Assert.Equal(["long coach", "up", "body", "610", "20.40", "1.95", "0.75"], ReportRow(text, "left after play and budget", "long coach"));
-        var sheet = PlatformForge.Exports.Drawings.TightDrawing.Draw(dossier, dossier.Platforms[0]);
-        Assert.Contains(sheet.Items.OfType<PlatformForge.Exports.Drawings.SheetText>(), t => t.Text.StartsWith("body at chainage 610: 1.95 to the coping, 0.75 beyond the budget;", StringComparison.Ordinal));
+        var sheet = PlatformForge.Exports.Drawings.Gaps.TightDrawing.Draw(dossier, dossier.Platforms[0]);
+        Assert.Contains(sheet.Items.OfType<PlatformForge.Exports.Drawings.Ink.SheetText>(),
+            t => t.Text.StartsWith("body at chainage 610: 1.95 to the coping, 0.75 beyond the budget;", StringComparison.Ordinal));
     }
 
     private static string[] ReportRow(string heading, string vehicle) => ReportRow(Encoding.UTF8.GetString(Bytes("report.md")), heading, vehicle);
 
     // Cells of a vehicle's first row in the table that has a heading.
     private static string[] ReportRow(string report, string heading, string vehicle) =>
-        report.Split('\n').SkipWhile(l => !l.Contains(heading, StringComparison.Ordinal)).Select(l => l.Trim('|', ' ').Split('|').Select(c => c.Trim()).ToArray()).First(cells => cells.Contains(vehicle));
+        report.Split('\n').SkipWhile(l => !l.Contains(heading, StringComparison.Ordinal))
+        .Select(l => l.Trim('|', ' ').Split('|').Select(c => c.Trim()).ToArray()).First(cells => cells.Contains(vehicle));
 
     [Fact]
     public void The_design_copy_holds_what_the_folder_was_designed_for()

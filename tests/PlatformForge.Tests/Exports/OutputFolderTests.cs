@@ -1,5 +1,6 @@
 using System.Text;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
@@ -276,5 +277,6 @@ public sealed class OutputFolderTests : IDisposable
     private string Text(string path) => System.IO.File.ReadAllText(Path.Combine(Folder, path));
 
     private string[] Present() =>
-        [.. Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories).Select(p => Path.GetRelativePath(Folder, p).Replace('\\', '/')).Order(StringComparer.Ordinal)];
+        [.. Directory.EnumerateFiles(Folder, "*", SearchOption.AllDirectories).Select(p => Path.GetRelativePath(Folder, p).Replace('\\', '/'))
+            .Order(StringComparer.Ordinal)];
 }

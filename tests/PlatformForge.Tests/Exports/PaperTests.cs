@@ -6,10 +6,14 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Exports.Pdf;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -88,7 +92,8 @@ public class PaperTests
         var plan = Dossier.Platforms[0].Plan;
         Point2[] edge = [.. plan.Stations.Select(s => plan.ToLayout(s, plan.CopingFront.At(s)))];
         var pen = PaperLooks.Of(FullSizeLine.CopingEdge).Pen!;
-        var drawn = set.Sheets.Zip(set.Places).SelectMany(s => s.First.Items.OfType<SheetPath>().Where(p => p.Pen == pen).SelectMany(p => p.Points).Select(p => Layout(s.Second, p))).ToArray();
+        var drawn = set.Sheets.Zip(set.Places).SelectMany(s => s.First.Items.OfType<SheetPath>().Where(p => p.Pen == pen).SelectMany(p => p.Points)
+            .Select(p => Layout(s.Second, p))).ToArray();
         Assert.All(edge, p => Assert.Contains(drawn, q => (p - q).Length < 1e-6));
     }
 
@@ -131,7 +136,8 @@ public class PaperTests
     public void Nothing_is_drawn_outside_a_sheets_window_but_bars_and_words()
     {
         var set = Made(Dossier, new());
-        Assert.All(set.Sheets, sheet => Assert.All(sheet.Items.OfType<SheetPath>().SelectMany(p => p.Points).Concat(sheet.Items.OfType<SheetText>().SelectMany(t => t.Box())), p =>
+        Assert.All(set.Sheets, sheet => Assert.All(sheet.Items.OfType<SheetPath>().SelectMany(p => p.Points)
+            .Concat(sheet.Items.OfType<SheetText>().SelectMany(t => t.Box())), p =>
             Assert.True(p.X > 7.9 && p.Y > 7.9 && p.X < sheet.Width - 7.9 && p.Y < sheet.Height - 7.9, $"{sheet.Title}: {p}")));
     }
 
@@ -223,7 +229,8 @@ public class PaperTests
     {
         string[] said = [.. Made(Dossier, new()).Sheets.SelectMany(s => s.Items.OfType<SheetText>()).Select(t => t.Text)];
         var face = Dossier.Platforms[0].Plan.Spec.Face;
-        Assert.All((double[])[face.From, face.To], end => Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"end of the platform at {end:0.0}"), said));
+        Assert.All((double[])[face.From, face.To], end => Assert.Contains(string.Create(CultureInfo.InvariantCulture, $"end of the platform at {end:0.0}"),
+            said));
     }
 
     private static PlatformPaper Made(Dossier dossier, PaperSpec paper)
@@ -236,14 +243,17 @@ public class PaperTests
     private static byte[] Pdf(PaperSpec paper)
     {
         var set = Made(HandDossier.Pendlewick(), paper);
-        return PdfWriter.ToBytes(new("Pendlewick", "PlatformForge", [new(set.Platform, set.Platform, [set.Key, .. set.Sheets]) { FirstLabel = "key" }]) { IsTrueSize = true });
+        return PdfWriter.ToBytes(new("Pendlewick", "PlatformForge",
+            [new(set.Platform, set.Platform, [set.Key, .. set.Sheets]) { FirstLabel = "key" }])
+        { IsTrueSize = true });
     }
 
     private static Point2 Layout(SheetPlace place, Point2 on) => place.Corner + (place.Along * on.X) + (place.Along.Left * -on.Y);
 
     private static int Shared(PlatformPaper set, int one, int other)
     {
-        Point2[] Crosses(int number) => [.. set.Sheets[number - 1].Items.OfType<SheetCircle>().Where(c => c.Radius == 2).Select(c => Layout(set.Places[number - 1], c.Middle))];
+        Point2[] Crosses(int number) => [.. set.Sheets[number - 1].Items.OfType<SheetCircle>().Where(c => c.Radius == 2)
+            .Select(c => Layout(set.Places[number - 1], c.Middle))];
         return Crosses(one).Count(p => Crosses(other).Any(q => (p - q).Length < 0.001));
     }
 }

@@ -1,7 +1,9 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using Xunit;
@@ -50,7 +52,8 @@ public class PictureTests
     {
         var dossier = HandDossier.Pendlewick(side);
         var image = PlatformPictures.Finished(dossier, dossier.Platforms[0], 300);
-        var pixels = Enumerable.Range(0, image.Width * image.Height).Select(i => (R: image.Pixels[3 * i], G: image.Pixels[(3 * i) + 1], B: image.Pixels[(3 * i) + 2])).ToArray();
+        var pixels = Enumerable.Range(0, image.Width * image.Height)
+            .Select(i => (R: image.Pixels[3 * i], G: image.Pixels[(3 * i) + 1], B: image.Pixels[(3 * i) + 2])).ToArray();
         Assert.True(pixels.Count(p => p.R > p.B + 30 && p.R < 200) > 300, "no wall of brick is to be seen");
         Assert.True(pixels.Count(p => Math.Abs(p.R - p.B) < 16 && p.R is > 60 and < 150) > 1500, "no deck is to be seen");
     }
@@ -138,7 +141,8 @@ public class PictureTests
             int kind = rows[y * (length + 1)];
             for (int i = 0; i < length; i++)
             {
-                int left = i < 3 ? 0 : pixels[(y * length) + i - 3], up = y == 0 ? 0 : pixels[((y - 1) * length) + i], corner = i < 3 || y == 0 ? 0 : pixels[((y - 1) * length) + i - 3];
+                int left = i < 3 ? 0 : pixels[(y * length) + i - 3], up = y == 0 ? 0 : pixels[((y - 1) * length) + i],
+                    corner = i < 3 || y == 0 ? 0 : pixels[((y - 1) * length) + i - 3];
                 int p = left + up - corner;
                 int paeth = new[] { left, up, corner }.MinBy(q => Math.Abs(p - q));
                 int guess = kind switch { 0 => 0, 1 => left, 2 => up, 3 => (left + up) / 2, _ => paeth };

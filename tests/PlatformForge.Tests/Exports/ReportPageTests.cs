@@ -4,8 +4,10 @@ using System.Text.RegularExpressions;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Dxf;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Workshop;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -21,7 +23,8 @@ public class ReportPageTests
         Hostile, [("Scale", Hostile)],
         [
             new Heading(2, Hostile) { Anchor = "part" }, new VerdictLineBlock(true, Hostile), new Paragraph(Hostile), new ItemList([Hostile], ListKind.Steps),
-            new TableBlock("t", ["a", "b"], [[Hostile, "1.5"]], Hostile), new Remark("Note", "PF1", "k", Hostile), new FigureBlock(Hostile, Hostile, Hostile, FileContents.Of([0x89, (byte)'P', 1])) { File = "pictures/a.png" },
+            new TableBlock("t", ["a", "b"], [[Hostile, "1.5"]], Hostile), new Remark("Note", "PF1", "k", Hostile),
+            new FigureBlock(Hostile, Hostile, Hostile, FileContents.Of([0x89, (byte)'P', 1])) { File = "pictures/a.png" },
         ],
         Hostile);
 
@@ -44,9 +47,11 @@ public class ReportPageTests
     public void Every_heading_and_every_cell_is_in_each_of_the_three()
     {
         var dossier = Dossier with { Verdict = new("Clear: nothing touches.", true, [new("long coach", "up", "body", "at chainage 5 mm", 1.25, 0.05)]) };
-        string page = Html(OutputFiles.Of(dossier, new() { Pictures = false, Drawings = false, Masks = false })), marked = Encoding.UTF8.GetString(ReportWriter.Markdown(dossier)), plain = ReportWriter.Plain(dossier);
+        string page = Html(OutputFiles.Of(dossier, new() { Pictures = false, Drawings = false, Masks = false })),
+            marked = Encoding.UTF8.GetString(ReportWriter.Markdown(dossier)), plain = ReportWriter.Plain(dossier);
         marked = Regex.Replace(marked, @"\\(.)", "$1");
-        string[] cells = [.. Regex.Matches(page, "<(?:td|th|h[1-4]|li|p)[^>]*>([^<]+)<").Select(m => WebUtility.HtmlDecode(m.Groups[1].Value)).Where(c => c is not ("Contents" or "Platform report") && !c.Contains("File: ", StringComparison.Ordinal)).Distinct()];
+        string[] cells = [.. Regex.Matches(page, "<(?:td|th|h[1-4]|li|p)[^>]*>([^<]+)<").Select(m => WebUtility.HtmlDecode(m.Groups[1].Value))
+            .Where(c => c is not ("Contents" or "Platform report") && !c.Contains("File: ", StringComparison.Ordinal)).Distinct()];
         Assert.True(cells.Length > 250, $"{cells.Length}");
         Assert.All(cells, c => Assert.Contains(c, marked, StringComparison.Ordinal));
         Assert.All(cells, c => Assert.Contains(c, plain, StringComparison.Ordinal));

@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
@@ -7,7 +8,8 @@ using Xunit;
 
 namespace PlatformForge.Tests.Exports;
 
-/// <summary>Every drawing of samples of each kind, looked at as a draughtsman does: a side platform, one on straight track in one piece, an island, a low one with plates.</summary>
+/// <summary>Every drawing of samples of each kind, looked at as a draughtsman does: a side platform, one on straight track in one piece, an island, a low one
+/// with plates.</summary>
 public class SampleSheetTests
 {
     [Theory]
@@ -60,7 +62,8 @@ public class SampleSheetTests
                 yield return $"{path}: circles run into one another at {circle.Middle}";
             }
 
-            Point2[] box = [.. new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.Select(k => circle.Middle + (new Point2(k.Item1, k.Item2) * (circle.Radius * 0.7)))];
+            Point2[] box =
+                [.. new[] { (-1, -1), (1, -1), (1, 1), (-1, 1) }.Select(k => circle.Middle + (new Point2(k.Item1, k.Item2) * (circle.Radius * 0.7)))];
             if (texts.Count(t => DrawingTests.Overlap(t.Box(), box)) > 1)
             {
                 yield return $"{path}: words lie on the circle at {circle.Middle}";

@@ -2,6 +2,8 @@ using System.Buffers.Binary;
 using System.Text.Json;
 using PlatformForge.Exports.Gltf;
 using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Bodies;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 using Xunit;
 
@@ -20,7 +22,8 @@ public class SceneTests
     {
         var box = Box(new(2000.4, -1000, 8), new(30, 20, 10));
         var body = new SceneBody(box with { Paints = [.. Enumerable.Range(0, 12).Select(t => (byte)(t < 2 ? 1 : 0))] }, [new(10, 20, 30), new(255, 255, 255)]);
-        var root = SceneNode.Group("layout", [SceneNode.Group("nothing to see", []), SceneNode.Group("platform", [SceneNode.Leaf("box", Enumerable.Repeat(body, copies))])]);
+        var root = SceneNode.Group("layout", [SceneNode.Group("nothing to see", []),
+            SceneNode.Group("platform", [SceneNode.Leaf("box", Enumerable.Repeat(body, copies))])]);
         byte[] file = Written(root);
 
         Assert.Equal([0x46546C67u, 2u, (uint)file.Length], Words(file, 0, 3));
@@ -59,7 +62,8 @@ public class SceneTests
             int at = views[1].GetProperty("byteOffset").GetInt32() + indices.GetProperty("byteOffset").GetInt32();
             uint first = indexSize == 2 ? BinaryPrimitives.ReadUInt16LittleEndian(data[at..]) : BinaryPrimitives.ReadUInt32LittleEndian(data[at..]);
             Assert.Equal((uint)box.Triangles[triangles == 2 ? 0 : 6], first);
-            double red = all.GetProperty("materials")[part.GetProperty("material").GetInt32()].GetProperty("pbrMetallicRoughness").GetProperty("baseColorFactor")[0].GetDouble();
+            double red = all.GetProperty("materials")[part.GetProperty("material").GetInt32()].GetProperty("pbrMetallicRoughness")
+                .GetProperty("baseColorFactor")[0].GetDouble();
             Assert.Equal(light, red, 1e-5);
         }
 

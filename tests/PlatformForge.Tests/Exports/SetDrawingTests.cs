@@ -1,5 +1,11 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Plans;
+using PlatformForge.Exports.Drawings.Sections;
+using PlatformForge.Exports.Files;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Projects;
@@ -10,7 +16,8 @@ namespace PlatformForge.Tests.Exports;
 /// <summary>The sheets of a platform that sets of bodies run past: seven bodies of three sets.</summary>
 public class SetDrawingTests
 {
-    private static readonly Lazy<Dossier> Made = new(() => DesignRun.Design(Samples.Sound(PresetShelf.Sample("pendlewick-sets")!), new(_ => { }, default)).Value!);
+    private static readonly Lazy<Dossier> Made =
+        new(() => DesignRun.Design(Samples.Sound(PresetShelf.Sample("pendlewick-sets")!), new(_ => { }, default)).Value!);
 
     private static PlatformDossier Platform => Made.Value.Platforms[0];
 
@@ -24,14 +31,16 @@ public class SetDrawingTests
         var sheet = Draw(name);
         foreach (var text in sheet.Items.OfType<SheetText>())
         {
-            Assert.All(text.Box(), c => Assert.True(c.X >= 7 && c.Y >= 7 && c.X <= sheet.Width - 7 && c.Y <= sheet.Height - 7, $"'{text.Text}' leaves the frame"));
+            Assert.All(text.Box(), c => Assert.True(c.X >= 7 && c.Y >= 7 && c.X <= sheet.Width - 7 && c.Y <= sheet.Height - 7,
+                $"'{text.Text}' leaves the frame"));
         }
     }
 
     [Fact]
     public void A_caption_names_the_vehicle_with_the_least_gap_alone()
     {
-        string[] captions = [.. Draw("gaps by style").Items.OfType<SheetText>().Select(t => t.Text).Where(t => t.StartsWith("least ", StringComparison.Ordinal))];
+        string[] captions = [.. Draw("gaps by style").Items.OfType<SheetText>().Select(t => t.Text)
+            .Where(t => t.StartsWith("least ", StringComparison.Ordinal))];
         Assert.Equal(2, captions.Length); // two of the three styles come to the same edge here, and share a plot
         Assert.Contains(Draw("gaps by style").Items.OfType<SheetText>(), t => t.Text.EndsWith(" is the same here", StringComparison.Ordinal));
         Assert.All(captions, c => Assert.EndsWith("two-car unit, front car", c, StringComparison.Ordinal));
@@ -43,7 +52,8 @@ public class SetDrawingTests
         string[] words = [.. Draw("plan").Items.OfType<SheetText>().Select(t => t.Text)];
         Assert.Contains("two-car unit, front car", words);
         Assert.Contains("two-car unit, rear car", words);
-        Assert.All(Platform.Poses, pose => Assert.Contains(Platform.Tightest, t => t.Pose.Vehicle == pose.Vehicle && t.Pose.Pose.LeadingChainage == pose.Pose.LeadingChainage));
+        Assert.All(Platform.Poses, pose => Assert.Contains(Platform.Tightest, t => t.Pose.Vehicle == pose.Vehicle
+            && t.Pose.Pose.LeadingChainage == pose.Pose.LeadingChainage));
     }
 
     [Fact]
@@ -93,7 +103,8 @@ public class SetDrawingTests
     public void No_words_of_a_gap_plot_lie_on_other_words_and_doors_are_named_where_no_line_passes(string name)
     {
         var sheet = Draw(name);
-        var texts = sheet.Items.OfType<SheetText>().Select(t => (t.Text, X0: t.Box().Min(p => p.X), X1: t.Box().Max(p => p.X), Y0: t.Box().Min(p => p.Y), Y1: t.Box().Max(p => p.Y))).ToArray();
+        var texts = sheet.Items.OfType<SheetText>()
+            .Select(t => (t.Text, X0: t.Box().Min(p => p.X), X1: t.Box().Max(p => p.X), Y0: t.Box().Min(p => p.Y), Y1: t.Box().Max(p => p.Y))).ToArray();
         for (int i = 0; i < texts.Length; i++)
         {
             Assert.DoesNotContain(texts[(i + 1)..], t => t.X0 < texts[i].X1 && texts[i].X0 < t.X1 && t.Y0 < texts[i].Y1 && texts[i].Y0 < t.Y1);

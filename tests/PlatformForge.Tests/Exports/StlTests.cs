@@ -57,7 +57,8 @@ public class StlTests
         for (int i = 0; i < 12; i++)
         {
             var facet = bytes.AsSpan(84 + (50 * i));
-            Point3 At(ReadOnlySpan<byte> p) => new(BinaryPrimitives.ReadSingleLittleEndian(p), BinaryPrimitives.ReadSingleLittleEndian(p[4..]), BinaryPrimitives.ReadSingleLittleEndian(p[8..]));
+            Point3 At(ReadOnlySpan<byte> p) => new(BinaryPrimitives.ReadSingleLittleEndian(p), BinaryPrimitives.ReadSingleLittleEndian(p[4..]),
+                BinaryPrimitives.ReadSingleLittleEndian(p[8..]));
             var normal = At(facet);
             Assert.Equal(1, normal.Length, 6);
             Assert.True(Point3.Dot(normal, At(facet[12..]) - new Point3(5, 10, 15)) > 0);
@@ -157,6 +158,7 @@ public class StlTests
     {
         Point3[] a = Corners(one), b = Corners(other);
         Assert.Equal(a.Length, b.Length);
-        return Enumerable.Range(0, one.TriangleCount).Max(t => Enumerable.Range(0, 3).Min(turn => Enumerable.Range(0, 3).Max(k => (a[(3 * t) + k] - b[(3 * t) + ((k + turn) % 3)]).Length)));
+        return Enumerable.Range(0, one.TriangleCount)
+            .Max(t => Enumerable.Range(0, 3).Min(turn => Enumerable.Range(0, 3).Max(k => (a[(3 * t) + k] - b[(3 * t) + ((k + turn) % 3)]).Length)));
     }
 }

@@ -3,13 +3,18 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -26,7 +31,8 @@ public class StockTests
     [Fact]
     public void Ticks_of_the_card_edge_have_their_chainages()
     {
-        var edge = Dossier(Workbench.Straight(180)) is var platform ? StockSet.Of(platform, Card).Value!.Sheets.SelectMany(s => s.Parts).Single(p => p.Kind == StockKind.Card) : null!;
+        var edge = Dossier(Workbench.Straight(180)) is var platform ? StockSet.Of(platform, Card).Value!.Sheets.SelectMany(s => s.Parts)
+            .Single(p => p.Kind == StockKind.Card) : null!;
         var marks = edge.Lines.Where(l => l.Layer == CutLayer.Mark).ToArray();
         string[] figures = [.. edge.Words.Skip(1).Select(w => w.Text)];
         Assert.Equal(["250", "300", "350"], figures.Order(StringComparer.Ordinal).Where(f => f is not "200"));
@@ -77,9 +83,11 @@ public class StockTests
         double near = layout.Near.Reach[0], width = layout.Far.Reach[0] - near, edge = plan.CopingFront.At(290);
         var deck = Part(Parts(plan), "1 deck");
         double low = deck.Lines[0].Points.Min(p => p.X);
-        var scored = deck.Lines.Where(l => l.Layer == CutLayer.Score).Select(l => (Along: l.Points[0].X - low, To: l.Points[^1].X - low, Off: Math.Abs(l.Points[0].Y - EdgeOf(deck)))).ToArray();
+        var scored = deck.Lines.Where(l => l.Layer == CutLayer.Score)
+            .Select(l => (Along: l.Points[0].X - low, To: l.Points[^1].X - low, Off: Math.Abs(l.Points[0].Y - EdgeOf(deck)))).ToArray();
         Assert.True(layout.Joints.Count > 30);
-        Assert.All(layout.Joints, j => Assert.Contains(scored, s => Near(s.Along, j.From - 200) && Near(s.To, j.To - 200) && Near(s.Off, near + (j.Near * width) - edge)));
+        Assert.All(layout.Joints, j => Assert.Contains(scored, s => Near(s.Along, j.From - 200) && Near(s.To, j.To - 200)
+            && Near(s.Off, near + (j.Near * width) - edge)));
         static bool Near(double a, double b) => Math.Abs(a - b) < 0.01;
     }
 
@@ -94,10 +102,12 @@ public class StockTests
         {
             CutPart[] own = [.. parts.Where(p => p.Name.EndsWith("edge of " + face.Spec.Track, StringComparison.Ordinal))];
             double Along(IEnumerable<Point2> line) => line.Zip(line.Skip(1), (a, b) => (b - a).Length).Sum();
-            Assert.Equal(Along(face.Stations.Select(s => face.ToLayout(s, face.CopingFront.At(s)))), own.Sum(p => Along(p.Lines[0].Points.Take(p.Lines[0].Points.Count / 2))), 0.05);
+            Assert.Equal(Along(face.Stations.Select(s => face.ToLayout(s, face.CopingFront.At(s)))),
+                own.Sum(p => Along(p.Lines[0].Points.Take(p.Lines[0].Points.Count / 2))), 0.05);
 
             // Ticks begin at the edge, less what marks keep off a cut.
-            Assert.All(own.SelectMany(p => p.Lines.Skip(1).Select(tick => (Edge: p.Lines[0].Points, tick.Points))), t => Assert.True(OnLine(t.Edge, t.Points[0]) < 1 && (t.Points[1] - t.Points[0]).Length > 6));
+            Assert.All(own.SelectMany(p => p.Lines.Skip(1).Select(tick => (Edge: p.Lines[0].Points, tick.Points))),
+                t => Assert.True(OnLine(t.Edge, t.Points[0]) < 1 && (t.Points[1] - t.Points[0]).Length > 6));
         }
 
         static double OnLine(IReadOnlyList<Point2> ring, Point2 p) => Enumerable.Range(0, ring.Count).Min(i =>
@@ -161,7 +171,8 @@ public class StockTests
     public void A_trestle_is_refused_as_sheet_and_walls_are_not()
     {
         Outcome<PlatformStock> Made(params string[] sets) =>
-            StockSet.Of(DesignRun.Design(Samples.Sound(PlatformForge.Projects.Presets.PresetShelf.Sample("straight-halt")!, sets), Samples.Known).Value!.Platforms[0], Card);
+            StockSet.Of(DesignRun.Design(Samples.Sound(PlatformForge.Projects.Presets.PresetShelf.Sample("straight-halt")!, sets),
+                Samples.Known).Value!.Platforms[0], Card);
         var fault = Assert.Single(Made("platform[0].trestle.kind=timber").Findings);
         Assert.Equal(("PF7536", "platform[0].trestle"), (fault.Code, fault.Cure!.Key));
         Assert.True(Made().Succeeded);
@@ -170,7 +181,8 @@ public class StockTests
     // The coping's edge on a deck's piece: on the side of the score along it that is nearer to one.
     private static double EdgeOf(CutPart deck)
     {
-        double back = deck.Lines.First(l => l.Layer == CutLayer.Score).Points[0].Y, low = deck.Lines[0].Points.Min(p => p.Y), high = deck.Lines[0].Points.Max(p => p.Y);
+        double back = deck.Lines.First(l => l.Layer == CutLayer.Score).Points[0].Y, low = deck.Lines[0].Points.Min(p => p.Y),
+            high = deck.Lines[0].Points.Max(p => p.Y);
         return back - low < high - back ? low : high;
     }
 
@@ -300,7 +312,8 @@ public class StockTests
         }));
     }
 
-    /// <summary>At every scale, with holes near edges and parts turned on their sheets: what is drawn lies within its part and off every line that is cut.</summary>
+    /// <summary>At every scale, with holes near edges and parts turned on their sheets: what is drawn lies within its part and off every line that is
+    /// cut.</summary>
     [Theory]
     [InlineData(18, 60, 180)]
     [InlineData(8, 30, 180)]
@@ -427,7 +440,8 @@ public class StockTests
                 {
                     for (int j = 0; j < i; j++)
                     {
-                        double apart = Math.Max(Math.Max(boxes[i].Low.X - boxes[j].High.X, boxes[j].Low.X - boxes[i].High.X), Math.Max(boxes[i].Low.Y - boxes[j].High.Y, boxes[j].Low.Y - boxes[i].High.Y));
+                        double apart = Math.Max(Math.Max(boxes[i].Low.X - boxes[j].High.X, boxes[j].Low.X - boxes[i].High.X),
+                            Math.Max(boxes[i].Low.Y - boxes[j].High.Y, boxes[j].Low.Y - boxes[i].High.Y));
                         Assert.True(apart >= 3 - 1e-9, $"{sheet.Parts[i].Name} and {sheet.Parts[j].Name} are {apart} apart");
                     }
                 }
@@ -463,10 +477,12 @@ public class StockTests
 
     private static double Number(string text) => double.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
 
-    private static CutPart Box(string name, StockKind kind, double w, double h) => new(name, kind, [new(CutLayer.Cut, [new(0, 0), new(w, 0), new(w, h), new(0, h)])]);
+    private static CutPart Box(string name, StockKind kind, double w, double h) =>
+        new(name, kind, [new(CutLayer.Cut, [new(0, 0), new(w, 0), new(w, h), new(0, h)])]);
 
     private static (Point2 Low, Point2 High) BoxOf(CutPart part) =>
-        (new(part.Lines[0].Points.Min(p => p.X), part.Lines[0].Points.Min(p => p.Y)), new(part.Lines[0].Points.Max(p => p.X), part.Lines[0].Points.Max(p => p.Y)));
+        (new(part.Lines[0].Points.Min(p => p.X), part.Lines[0].Points.Min(p => p.Y)),
+            new(part.Lines[0].Points.Max(p => p.X), part.Lines[0].Points.Max(p => p.Y)));
 
     private static Point2 Rounded(Point2 p) => new(Math.Round(p.X, 6), Math.Round(p.Y, 6));
 
@@ -496,7 +512,8 @@ public class StockTests
             Deck = new() { Width = 60, Thickness = 1.5 },
             Ribs = new() { Pitch = 0, LongitudinalCount = 0 },
         };
-        var planned = PlatformPlanner.Plan(new(spec, Fixtures.Pendlewick.Site, track, Platforms.Bench.Envelope(track, side, _ => 18), ClearanceBudget.Of(running: 1)));
+        var planned = PlatformPlanner.Plan(new(spec, Fixtures.Pendlewick.Site, track, Platforms.Bench.Envelope(track, side, _ => 18),
+            ClearanceBudget.Of(running: 1)));
         Assert.True(planned.Succeeded, string.Join("; ", planned.Findings.Select(f => f.Message)));
         return planned.Value!;
     }

@@ -1,17 +1,22 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
+using PlatformForge.Cli.Answers;
 using PlatformForge.Cli.Commands;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Surveys;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
 
 public class SurveyDrawingTests
 {
-    private static readonly SurveyedTrack Misread = TrackSurveyor.Survey(Track.Surveys.Samples.Offsets(Track.Surveys.Samples.Text("pendlewick-string-misread.csv"))).Value!;
+    private static readonly SurveyedTrack Misread =
+        TrackSurveyor.Survey(Track.Surveys.Samples.Offsets(Track.Surveys.Samples.Text("pendlewick-string-misread.csv"))).Value!;
 
     [Fact]
     public void Every_reading_shows_in_both_plots_and_the_misread_one_by_name()

@@ -42,10 +42,13 @@ public class ThreeMfFaultTests
             { "corner out of range", Good.Replace("v3=\"3\"", "v3=\"4\"", StringComparison.Ordinal), "4" },
             { "corner used twice", Good.Replace("v1=\"0\" v2=\"1\"", "v1=\"1\" v2=\"1\"", StringComparison.Ordinal), "triangle" },
             { "three triangles", Good.Replace("<triangle v1=\"1\" v2=\"2\" v3=\"3\"/>", "", StringComparison.Ordinal), "3 triangles" },
-            { "transform of eleven numbers", HandPackage.Model(HandPackage.Tetrahedron, "<item objectid=\"1\" transform=\"1 0 0 0 1 0 0 0 1 0 0\"/>"), "twelve" },
+            { "transform of eleven numbers", HandPackage.Model(HandPackage.Tetrahedron, "<item objectid=\"1\" transform=\"1 0 0 0 1 0 0 0 1 0 0\"/>"),
+                "twelve" },
             { "flat transform", HandPackage.Model(HandPackage.Tetrahedron, "<item objectid=\"1\" transform=\"1 0 0 0 1 0 0 0 0 0 0 0\"/>"), "flattens" },
-            { "group of itself", Wrap("<resources><object id=\"1\"><components><component objectid=\"1\"/></components></object></resources>" + Build), "not defined" },
-            { "material that is not there", Wrap(Resources().Replace("<object id=\"1\">", "<object id=\"1\" pid=\"5\" pindex=\"0\">", StringComparison.Ordinal) + Build), "no material" },
+            { "group of itself", Wrap("<resources><object id=\"1\"><components><component objectid=\"1\"/></components></object></resources>" + Build),
+                "not defined" },
+            { "material that is not there", Wrap(Resources().Replace("<object id=\"1\">", "<object id=\"1\" pid=\"5\" pindex=\"0\">", StringComparison.Ordinal)
+                + Build), "no material" },
         };
     }
 
@@ -63,7 +66,8 @@ public class ThreeMfFaultTests
     public void A_package_without_its_parts_is_a_clean_fault()
     {
         string thumbnail = HandPackage.Relationships.Replace("</Relationships>",
-            "<Relationship Id=\"b\" Target=\"/t.png\" Type=\"http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail\"/></Relationships>", StringComparison.Ordinal);
+            "<Relationship Id=\"b\" Target=\"/t.png\" "
+                + "Type=\"http://schemas.openxmlformats.org/package/2006/relationships/metadata/thumbnail\"/></Relationships>", StringComparison.Ordinal);
         string external = HandPackage.Relationships.Replace("Target=", "TargetMode=\"External\" Target=", StringComparison.Ordinal);
         byte[][] packages =
         [

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.IO.Compression;
 using System.Xml.Linq;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using Xunit;
@@ -21,7 +22,8 @@ public class ThreeMfTests
         [new("Title", "Quillhaven <bay> & \"head\""), new("Designer", "us"), new("Description", "two solids"), new("Application", "PlatformForge 0")],
         Palette.Materials,
         [.. meshes.Select((m, i) => new ThreeMfObject(i + 1, $"Section {i + 1}", $"QH-{i + 1}", m, []))],
-        [.. meshes.Select((_, i) => new ThreeMfItem(i + 1, AffineMotion.Of(RigidTransform.AboutZ(0.5).Then(RigidTransform.Shift(100 * (i + 1), 60, 0))), $"QH-{i + 1}"))],
+        [.. meshes.Select((_, i) => new ThreeMfItem(i + 1, AffineMotion.Of(RigidTransform.AboutZ(0.5).Then(RigidTransform.Shift(100 * (i + 1), 60, 0))),
+            $"QH-{i + 1}"))],
         Picture);
 
     [Theory]
@@ -67,7 +69,8 @@ public class ThreeMfTests
     public void K3_K4_K6_K7_relationships_and_content_types_name_model_and_thumbnail()
     {
         using var archive = Open(ThreeMfWriter.ToBytes(Sample(HandSolids.Box())));
-        XNamespace relationships = "http://schemas.openxmlformats.org/package/2006/relationships", types = "http://schemas.openxmlformats.org/package/2006/content-types";
+        XNamespace relationships = "http://schemas.openxmlformats.org/package/2006/relationships",
+            types = "http://schemas.openxmlformats.org/package/2006/content-types";
         var rels = Xml(archive, "_rels/.rels").Root!.Elements(relationships + "Relationship")
             .ToDictionary(r => (string)r.Attribute("Type")!, r => (string)r.Attribute("Target")!);
         Assert.Equal("/3D/3dmodel.model", rels["http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"]);

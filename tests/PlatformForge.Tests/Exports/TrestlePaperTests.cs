@@ -1,8 +1,13 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Trestles;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
+using PlatformForge.Solids.Bodies.Trestles;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;
@@ -42,7 +47,7 @@ public class TrestlePaperTests
             && q.Y > 7.9 && q.X < sheet.Width - 7.9 && q.Y < sheet.Height - 7.9))));
 
         // Braces along the platform, each once, rise at 45 degrees at full size: on the sheets of front and back, none other does.
-        var braces = PlatformForge.Solids.Bodies.LongitudinalBraces.Of(new(plan), out _);
+        var braces = PlatformForge.Solids.Bodies.Trestles.LongitudinalBraces.Of(new(plan), out _);
         Assert.True(braces.Count > 40);
         Assert.Equal(braces.Count, paths.Count(p => p.Closed && p.Points.Count == 4 && p.Points[1] - p.Points[0] is var side && side.Length > 4
             && Math.Abs(Math.Abs(side.X) - Math.Abs(side.Y)) < 0.02 * side.Length));
@@ -61,11 +66,13 @@ public class TrestlePaperTests
             {
                 // Posts of 1350 mm at 1:148, near the edge of a deck that falls to its back.
                 var plan = platform.Sections.Plan;
-                double deck = plan.Stations.Where(s => s >= row.Min(p => p.From) && s <= row.Max(p => p.To)).Max(s => plan.TopAt(s, plan.Back.At(s))), tall = whole.Tall(row);
+                double deck = plan.Stations.Where(s => s >= row.Min(p => p.From) && s <= row.Max(p => p.To)).Max(s => plan.TopAt(s, plan.Back.At(s))),
+                    tall = whole.Tall(row);
                 var sheet = new Sheet(2000, 200, "row");
                 whole.DrawRow(sheet, row, new(40, 150));
                 Assert.Contains(sheet.Items.OfType<SheetText>(), t => t.Text == "fence");
-                Assert.InRange(sheet.Items.OfType<SheetPath>().Where(p => p.Pen == HouseStyle.Fine).Min(p => p.Points.Min(q => q.Y)), 150 - tall, 150 - deck - 9);
+                Assert.InRange(sheet.Items.OfType<SheetPath>().Where(p => p.Pen == HouseStyle.Fine).Min(p => p.Points.Min(q => q.Y)), 150 - tall,
+                    150 - deck - 9);
                 Assert.InRange(broken.Tall(row), deck + 4 - 1e-9, tall - 3);
             }
         }

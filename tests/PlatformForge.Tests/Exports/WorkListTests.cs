@@ -1,7 +1,10 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using Xunit;
 
@@ -19,7 +22,8 @@ public class WorkListTests
     [InlineData(PavingKind.Bricks, "bricks")]
     public void A_paved_deck_is_painted_as_what_it_is_paved_with(PavingKind kind, string told)
     {
-        string smooth = Said(WorkStage.Paint, s => s), paved = Said(WorkStage.Paint, s => s with { Deck = s.Deck with { Paving = PavingSpec.For(new(76.2)) with { Kind = kind } } });
+        string smooth = Said(WorkStage.Paint, s => s),
+            paved = Said(WorkStage.Paint, s => s with { Deck = s.Deck with { Paving = PavingSpec.For(new(76.2)) with { Kind = kind } } });
         Assert.Contains("both greys", smooth, StringComparison.Ordinal);
         Assert.DoesNotContain("both greys", paved, StringComparison.Ordinal);
         Assert.Contains(told, paved, StringComparison.Ordinal);
@@ -56,15 +60,18 @@ public class WorkListTests
     public void Sets_are_pushed_whole_and_trucks_with_their_engines()
     {
         var engine = Fixtures.Pendlewick.TankEngine with { SetName = "tank engine and coach" };
-        PlatformForge.Clearance.Vehicle[] vehicles = [engine, engine with { Name = "its truck", TruckOf = engine.Name }, Fixtures.Pendlewick.LongCoach with { SetName = engine.SetName }, Fixtures.Pendlewick.Van];
+        PlatformForge.Clearance.Vehicles.Vehicle[] vehicles = [engine, engine with { Name = "its truck", TruckOf = engine.Name },
+            Fixtures.Pendlewick.LongCoach with { SetName = engine.SetName }, Fixtures.Pendlewick.Van];
         var dossier = Dossier with { Tracks = [Dossier.Tracks[0] with { Vehicles = vehicles }] };
-        Assert.Contains(": tank engine and coach, van.", string.Join("\n", WorkList.Steps(WorkStage.Test, dossier, dossier.Platforms[0])), StringComparison.Ordinal);
+        Assert.Contains(": tank engine and coach, van.", string.Join("\n", WorkList.Steps(WorkStage.Test, dossier, dossier.Platforms[0])),
+            StringComparison.Ordinal);
     }
 
     private static string Said(WorkStage stage, Func<PlatformSpec, PlatformSpec> change)
     {
         var platform = Dossier.Platforms[0];
         var plan = platform.Sections.Plan;
-        return string.Join("\n", WorkList.Steps(stage, Dossier, platform with { Sections = platform.Sections with { Plan = plan with { Spec = change(plan.Spec) } } }));
+        return string.Join("\n",
+            WorkList.Steps(stage, Dossier, platform with { Sections = platform.Sections with { Plan = plan with { Spec = change(plan.Spec) } } }));
     }
 }

@@ -1,5 +1,7 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Tests.Fixtures;

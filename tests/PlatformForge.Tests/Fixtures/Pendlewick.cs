@@ -1,6 +1,10 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -22,7 +26,8 @@ public static class Pendlewick
         "up",
         new Point2(0, 0),
         0,
-        [new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left, Length: 620), new TransitionSpec(200, 1500, Hand.Left), new CurveSpec(1500, Hand.Left, Length: 20)],
+        [new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left, Length: 620), new TransitionSpec(200, 1500, Hand.Left),
+            new CurveSpec(1500, Hand.Left, Length: 20)],
         "track[0].alignment");
 
     public static Centreline Track { get; } = TrackLayer.Lay(Alignment).Value!;
@@ -41,7 +46,8 @@ public static class Pendlewick
 
     public static ClearanceBudget Budget { get; } = ClearanceBudget.Of(running: 1, print: 0.15, fitting: 0.15, laying: 0.2);
 
-    /// <summary>The platform: 62 wide, 12 high, ramps 1 in 8, slabs 12 × 8 projecting 1, crossfall 1 in 80, four fence panels with a gate, two boards.</summary>
+    /// <summary>The platform: 62 wide, 12 high, ramps 1 in 8, slabs 12 × 8 projecting 1, crossfall 1 in 80, four fence panels with a gate, two
+    /// boards.</summary>
     public static PlatformSpec Platform(EdgeStyle edge = EdgeStyle.Fitted) => new("up side", new FaceSpec("up", Side.Right, 270, 1000, edge))
     {
         Height = 12,

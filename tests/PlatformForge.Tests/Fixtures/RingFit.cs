@@ -5,7 +5,8 @@ namespace PlatformForge.Tests.Fixtures;
 /// <summary>One ring in plan laid on another as a hand would lay it. The outside tests use this file too.</summary>
 internal static class RingFit
 {
-    /// <summary>The turn and shift, never turned over, that lays four corners on four others; of the ways round that which has all of a row nearest to the ring.</summary>
+    /// <summary>The turn and shift, never turned over, that lays four corners on four others; of the ways round that which has all of a row nearest to the
+    /// ring.</summary>
     public static Func<Point2, Point2> Laid(Point2[] from, Point2[] ring, Point2[] to, Point2[] row)
     {
         static Point2 Middle(Point2[] ring) => ring.Aggregate((a, b) => a + b) * (1.0 / ring.Length);

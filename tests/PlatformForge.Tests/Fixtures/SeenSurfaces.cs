@@ -1,12 +1,13 @@
 using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Tests.Fixtures;
 
 /// <summary>
-/// What is seen of a platform's written pieces, each in its place beside its neighbours: faces that look up and have nothing over them, and upright faces before
-/// which nothing stands. Asks rays alone, and nothing that the program knows of walls, piers or cuts.
+/// What is seen of a platform's written pieces, each in its place beside its neighbours: faces that look up and have nothing over them, and upright faces
+/// before which nothing stands. Asks rays alone, and nothing that the program knows of walls, piers or cuts.
 /// </summary>
 internal sealed class SeenSurfaces
 {

@@ -1,4 +1,5 @@
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Meshes;
 
 namespace PlatformForge.Tests.Fixtures;

@@ -15,7 +15,9 @@ public class FeatureRoomTests
     // The words of kinds, as the project file has them and as their records are called.
     private static readonly string[] Words =
     [
-        .. Kinds().SelectMany(k => new[] { k.Name[..^"Spec".Length], ((FeatureSpec)System.Runtime.CompilerServices.RuntimeHelpers.GetUninitializedObject(k)).Word }).Select(w => w.ToLowerInvariant()).Distinct(),
+        .. Kinds()
+        .SelectMany(k => new[] { k.Name[..^"Spec".Length], ((FeatureSpec)System.Runtime.CompilerServices.RuntimeHelpers.GetUninitializedObject(k)).Word })
+        .Select(w => w.ToLowerInvariant()).Distinct(),
     ];
 
     // Words that the trade uses of other things too: a bore is a hole.

@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using PlatformForge.Projects.Catalogue;
+using PlatformForge.Solids.Bodies.Layers;
 using Xunit;
 
 namespace PlatformForge.Tests.House;
@@ -13,7 +14,8 @@ public class FindingCatalogueTests
     [
         .. from file in Directory.EnumerateFiles(Path.Combine(SourceTree.Root, "src"), "*.cs", SearchOption.AllDirectories)
            let path = Path.GetRelativePath(SourceTree.Root, file).Replace('\\', '/')
-           where !path.Contains("/obj/", StringComparison.Ordinal) && !path.Contains("/bin/", StringComparison.Ordinal) && !path.StartsWith(Home, StringComparison.Ordinal)
+           where !path.Contains("/obj/", StringComparison.Ordinal) && !path.Contains("/bin/", StringComparison.Ordinal)
+           && !path.StartsWith(Home, StringComparison.Ordinal)
            from Match code in Regex.Matches(RaisedIn(File.ReadAllText(file)), @"""(PF\d{4})""")
            orderby path
            select (path, code.Groups[1].Value),
@@ -23,7 +25,8 @@ public class FindingCatalogueTests
     public void Every_code_that_the_source_raises_has_its_entry() => Assert.Empty(
         from raised in Raised
         where FindingCatalogue.Find(raised.Code) is null
-        select $"{raised.File} raises {raised.Code}: give it a line in {Home}, what it is raised for and what mends it, then run 'platformforge findings --markdown > docs/findings.md'");
+        select $"{raised.File} raises {raised.Code}: give it a line in {Home}, what it is raised for and what mends it, then run 'platformforge findings "
+            + "--markdown > docs/findings.md'");
 
     [Fact]
     public void Every_entry_is_raised_somewhere() => Assert.Empty(
@@ -47,14 +50,16 @@ public class FindingCatalogueTests
     public void Codes_are_distinct_and_every_entry_is_two_plain_sentences()
     {
         Assert.Equal(FindingCatalogue.Entries.Count, FindingCatalogue.Entries.Select(e => e.Code).Distinct().Count());
-        Assert.All(FindingCatalogue.Entries, e => Assert.All(new[] { e.RaisedFor, e.Cure, e.NoValue ?? "So.", e.OneThing ?? "So." }, s => Assert.Matches(@"^[A-Z][^|]*\.$", s)));
+        Assert.All(FindingCatalogue.Entries, e => Assert.All(new[] { e.RaisedFor, e.Cure, e.NoValue ?? "So.", e.OneThing ?? "So." },
+            s => Assert.Matches(@"^[A-Z][^|]*\.$", s)));
     }
 
     [Fact]
     public void The_page_of_findings_is_whole() =>
         Assert.True(
             FindingCatalogue.Page() == File.ReadAllText(Path.Combine(SourceTree.Root, "docs", "findings.md")).ReplaceLineEndings("\n"),
-            "docs/findings.md is not what the program makes: run 'dotnet run -c Release --project src/PlatformForge.Cli -- findings --markdown > docs/findings.md'");
+            "docs/findings.md is not what the program makes: run 'dotnet run -c Release --project src/PlatformForge.Cli -- findings --markdown > "
+                + "docs/findings.md'");
 
     /// <summary>Codes that no test hears, each with the reason. The list only gets shorter.</summary>
     private static readonly (string Code, string Why)[] Unheard =
@@ -70,7 +75,8 @@ public class FindingCatalogueTests
             .Where(f => Path.GetFileName(f) != nameof(FindingCatalogueTests) + ".cs")
             .SelectMany(f => Regex.Matches(File.ReadAllText(f), @"""PF\d{4}").Select(m => m.Value[1..])).ToHashSet(StringComparer.Ordinal);
         var listed = Unheard.Select(u => u.Code).ToArray();
-        Assert.Empty(FindingCatalogue.Entries.Select(e => e.Code).Except(named).Except(listed).Select(c => $"{c} is heard in no test: give it a row in CodesHeardTests"));
+        Assert.Empty(FindingCatalogue.Entries.Select(e => e.Code).Except(named).Except(listed)
+            .Select(c => $"{c} is heard in no test: give it a row in CodesHeardTests"));
         Assert.Empty(listed.Intersect(named).Select(c => $"{c} is named by a test: take it off the list"));
     }
 

@@ -3,10 +3,12 @@ using Xunit;
 
 namespace PlatformForge.Tests.House;
 
-/// <summary>Inside a room as between rooms: of two folders one uses the other, and not both each other. What is still tied is listed, and the list only gets shorter.</summary>
+/// <summary>Inside a room as between rooms: of two folders one uses the other, and not both each other. What is still tied is listed, and the list only gets
+/// shorter.</summary>
 public class FolderKnotTests
 {
-    /// <summary>Folders of one room that use each other still, by name in the alphabet's order. Nothing may be added; what is untied has to be taken out.</summary>
+    /// <summary>Folders of one room that use each other still, by name in the alphabet's order. Nothing may be added; what is untied has to be taken
+    /// out.</summary>
     private static readonly string[] Tied =
     [
         "Clearance - Clearance.Sets",
@@ -54,10 +56,12 @@ public class FolderKnotTests
     {
         // The reader of assemblies takes parameters of one name, in functions that were generated, for one type.
         var uses = LoadedHouse.Types.Types.Where(t => t.Namespace is not null)
-            .SelectMany(t => t.Dependencies.Where(d => d.Target is not GenericParameter).Select(d => (From: t.Namespace!.FullName, To: d.Target.Namespace?.FullName ?? "")))
+            .SelectMany(t => t.Dependencies.Where(d => d.Target is not GenericParameter)
+                .Select(d => (From: t.Namespace!.FullName, To: d.Target.Namespace?.FullName ?? "")))
             .Where(u => u.From != u.To && Room(u.From) is { } room && room == Room(u.To))
             .ToHashSet();
-        return [.. uses.Where(u => uses.Contains((u.To, u.From)) && string.CompareOrdinal(u.From, u.To) < 0).Select(u => $"{Short(u.From)} - {Short(u.To)}").Order(StringComparer.Ordinal)];
+        return [.. uses.Where(u => uses.Contains((u.To, u.From)) && string.CompareOrdinal(u.From, u.To) < 0).Select(u => $"{Short(u.From)} - {Short(u.To)}")
+            .Order(StringComparer.Ordinal)];
     });
 
     [Fact]

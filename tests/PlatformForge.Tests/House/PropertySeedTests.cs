@@ -7,7 +7,8 @@ namespace PlatformForge.Tests.House;
 /// <summary>Properties run as many cases as they say, in the gate too.</summary>
 public class PropertySeedTests
 {
-    /// <summary>With a size after its seed a property replays one case of that size and leaves out the rest, in silence: right for a case that was found and is kept, and for nothing else.</summary>
+    /// <summary>With a size after its seed a property replays one case of that size and leaves out the rest, in silence: right for a case that was found and is
+    /// kept, and for nothing else.</summary>
     [Fact]
     public void A_seed_has_a_size_behind_it_only_where_one_case_is_meant()
     {

@@ -41,7 +41,8 @@ public class RoomPageTests
     }
 
     private const System.Reflection.BindingFlags All =
-        System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic | System.Reflection.BindingFlags.Instance | System.Reflection.BindingFlags.Static;
+        System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic | System.Reflection.BindingFlags.Instance
+        | System.Reflection.BindingFlags.Static;
 
     private static string Page(string room) => File.ReadAllText(Path.Combine(SourceTree.Root, "src", "PlatformForge", room, "README.md"));
 }

@@ -26,7 +26,8 @@ public class SourceTreeTests
 
     [Fact]
     public void No_file_is_a_lumber_room() =>
-        Assert.DoesNotContain(Sources.Select(f => f.Name), n => Regex.IsMatch(n, @"(Helpers?|Utils?|Utilit(y|ies)|Common|Misc|Manager|Old[A-Z]\w*|Temp|Experiment)\.cs$"));
+        Assert.DoesNotContain(Sources.Select(f => f.Name),
+            n => Regex.IsMatch(n, @"(Helpers?|Utils?|Utilit(y|ies)|Common|Misc|Manager|Old[A-Z]\w*|Temp|Experiment)\.cs$"));
 
     [Fact]
     public void No_work_is_left_as_a_mark_in_the_code() =>
@@ -39,7 +40,9 @@ public class SourceTreeTests
         var strays =
             from file in Sources
             from Match code in Regex.Matches(file.Text, @"""PF(\d)\d{3}""")
-            let room = Regex.IsMatch(code.Value, "PF75[0-2]") ? file.Name.Contains("Verification", StringComparison.Ordinal) ? "Verification" : "Proofs" : rooms[code.Groups[1].Value[0] - '1'] // gauges and proofs have a block of their own in that of files
+                // gauges and proofs have a block of their own in that of files
+            let room = Regex.IsMatch(code.Value, "PF75[0-2]") ? file.Name.Contains("Verification", StringComparison.Ordinal) ? "Verification" : "Proofs"
+                : rooms[code.Groups[1].Value[0] - '1']
             where !file.Name.Contains(Path.DirectorySeparatorChar + room + Path.DirectorySeparatorChar, StringComparison.Ordinal)
                 && !file.Name.Contains("PlatformForge.Cli", StringComparison.Ordinal)
                 && !file.Name.Contains("Projects", StringComparison.Ordinal)

@@ -1,4 +1,5 @@
 using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;

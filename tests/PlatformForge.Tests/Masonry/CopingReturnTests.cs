@@ -1,6 +1,8 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
@@ -61,10 +63,12 @@ public class CopingReturnTests
             Assert.Equal(top - Depth, f.First.High, 2e-3);
         });
 
-        // On top they go on into the joint that parts coping and deck, which lies in the coping, the first one along it; no joint of the edge lies in the corner.
+        // On top they go on into the joint that parts coping and deck, which lies in the coping, the first one along it; no joint of the edge lies in the
+        // corner.
         foreach (double y in middles[1..])
         {
-            Assert.Equal(end - Wide + Width, mesh.Vertices.Where(v => Math.Abs(v.Y - y) < (Width / 2) + 1e-3 && v.X > end - (1.5 * Wide) && Math.Abs(v.Z - (top - Depth)) < 1e-3).Min(v => v.X), 2e-3);
+            Assert.Equal(end - Wide + Width, mesh.Vertices.Where(v => Math.Abs(v.Y - y) < (Width / 2) + 1e-3 && v.X > end - (1.5 * Wide)
+                && Math.Abs(v.Z - (top - Depth)) < 1e-3).Min(v => v.X), 2e-3);
         }
 
         Assert.DoesNotContain(mesh.Vertices, v => v.Y < front + Wide - Width - 1e-3 && v.X > end - Wide + 1e-3 && v.X < end - Arris - 1e-3 && v.Z < top - 1e-3
@@ -108,7 +112,12 @@ public class CopingReturnTests
     [Fact]
     public void On_a_curve_nothing_of_a_return_lies_outside_the_platform_and_it_is_nowhere_narrower_than_the_coping()
     {
-        var plan = Workbench.PendlewickAs(p => p with { StartRamp = null, Coping = p.Coping with { Returns = CopingReturns.Start }, Facing = FacingSpec.For(new(76.2)) });
+        var plan = Workbench.PendlewickAs(p => p with
+        {
+            StartRamp = null,
+            Coping = p.Coping with { Returns = CopingReturns.Start },
+            Facing = FacingSpec.For(new(76.2))
+        });
         var turn = Assert.Single(CopingReturn.Of(plan));
         foreach (double reach in new[] { plan.CopingFront.At(turn.End), plan.Back.At(turn.End) })
         {
@@ -142,7 +151,11 @@ public class CopingReturnTests
 
     private static PlatformPlan Plan(CopingReturns returns, Func<PlatformSpec, PlatformSpec>? change = null) => Workbench.Straight(Length, Side.Left, s =>
     {
-        var made = s with { Coping = s.Coping with { JointDepth = Depth, JointWidth = Width, ArrisChamfer = Arris, Returns = returns }, Deck = s.Deck with { Thickness = 1.2 } };
+        var made = s with
+        {
+            Coping = s.Coping with { JointDepth = Depth, JointWidth = Width, ArrisChamfer = Arris, Returns = returns },
+            Deck = s.Deck with { Thickness = 1.2 }
+        };
         return change?.Invoke(made) ?? made;
     });
 

@@ -1,6 +1,9 @@
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;
@@ -77,7 +80,8 @@ public class DownpipeTests
     public void Nothing_of_a_downpipe_stands_before_the_face_that_is_held_against_vehicles(Side side)
     {
         var set = Workbench.Made(
-            Workbench.PendlewickAs(p => p with { Face = p.Face with { Side = side }, Features = [], EndRamp = null, Facing = Piped }), Workbench.Printer, new());
+            Workbench.PendlewickAs(p => p with { Face = p.Face with { Side = side }, Features = [], EndRamp = null, Facing = Piped }), Workbench.Printer,
+            new());
         var plan = set.Plan;
         Point2[] wall = [.. plan.Stations.Select(s => plan.ToLayout(s, plan.WallFace.At(s)))];
         (Point2 From, Point2 Ahead)[] chords = [.. wall.Zip(wall.Skip(1), (a, b) => (a, b - a))];

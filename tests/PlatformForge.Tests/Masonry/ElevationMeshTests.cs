@@ -1,9 +1,14 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Elevations.Walls;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -1,13 +1,15 @@
+using System.Collections.Concurrent;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
-using System.Collections.Concurrent;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
@@ -30,11 +32,19 @@ public class FacedSectionTests
     [InlineData(Side.Left, Bond.Stretcher, true)]
     [InlineData(Side.Right, Bond.EnglishGardenWall, true)]
     public void Sections_of_a_faced_platform_are_sound_and_of_their_volume(Side side, Bond bond, bool ramps) => Assert.All(
-        Workbench.Made(Straight(ramps ? 200 : 120, side, Facing with { Bond = bond }, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, faced: true));
+        Workbench.Made(Straight(ramps ? 200 : 120, side, Facing with { Bond = bond }, ramps), Workbench.Printer, new()).Sections,
+        s => SoundSection.Check(s, faced: true));
 
     [Fact]
     public void Sections_of_a_faced_platform_on_a_curve_are_sound_and_of_their_volume() =>
-        Assert.All(Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Facing }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, faced: true));
+        Assert.All(
+            Workbench.Made(Workbench.PendlewickAs(p => p with
+            {
+                Face = p.Face with { To = p.Face.From + 240 },
+                Features = [],
+                EndRamp = null,
+                Facing = Facing
+            }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, faced: true));
 
     [Fact]
     public void Facings_of_any_figures_are_sound() => Assert.All(Simulations.Cases(2, 200), seed =>

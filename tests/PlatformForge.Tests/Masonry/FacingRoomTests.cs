@@ -1,7 +1,11 @@
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;

@@ -1,6 +1,12 @@
 using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Sections.Rules;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -65,7 +71,11 @@ public class FacingRuleTests
     public void Joints_deeper_than_a_piece_is_long_are_refused_with_a_depth_that_can_be_made(WallFinish finish)
     {
         var facing = FacingSpec.For(new(76.2)) with { Front = finish };
-        static PlatformSpec Thick(PlatformSpec spec) => spec with { StartRamp = new(Gradient: 8), Walls = new() { FrontThickness = 6, BackThickness = 6, EndThickness = 6 } };
+        static PlatformSpec Thick(PlatformSpec spec) => spec with
+        {
+            StartRamp = new(Gradient: 8),
+            Walls = new() { FrontThickness = 6, BackThickness = 6, EndThickness = 6 }
+        };
         var fault = Assert.Single(Of(facing with { Depth = 5 }, change: Thick), f => f.Severity == Severity.Error);
         Assert.Equal(("PF5065", FaultKind.DesignRule), (fault.Code, fault.Kind));
         double offered = double.Parse(fault.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
@@ -135,8 +145,8 @@ public class FacingRuleTests
                 f.Code == "PF5034");
     }
 
-    /// <summary>75 mm to a course (BS EN 771 and joints of 10) at 1:22.5: 18.45 mm over the ground are five, drawn out by 18.45 / 16.67, eleven in a hundred. Six
-    /// take 20 mm.</summary>
+    /// <summary>75 mm to a course (BS EN 771 and joints of 10) at 1:22.5: 18.45 mm over the ground are five, drawn out by 18.45 / 16.67, eleven in a hundred.
+    /// Six take 20 mm.</summary>
     [Fact]
     public void Courses_of_a_low_wall_that_are_drawn_far_are_told_with_heights_that_have_whole_ones_at_gauge()
     {
@@ -144,7 +154,8 @@ public class FacingRuleTests
         var told = Assert.Single(Of(FacingSpec.For(new(22.5)), scale: 22.5), f => f.Code == "PF5067");
         Assert.Equal(("platform[0].height", "platform[0].height"), (told.Key, told.Cure!.Key));
         Assert.Contains("11 %", told.Message, StringComparison.Ordinal);
-        double rails = Plan(FacingSpec.For(new(22.5)), 22.5, s => s).Site.RailTop, cure = double.Parse(told.Cure.Value, System.Globalization.CultureInfo.InvariantCulture);
+        double rails = Plan(FacingSpec.For(new(22.5)), 22.5, s => s).Site.RailTop,
+            cure = double.Parse(told.Cure.Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(cure - ((6 * course) + foot + deck - rails), 0, 0.01);
         double lower = Math.Ceiling(((5 * course) + foot + deck - rails) * 100) / 100;
         Assert.Contains(FormattableString.Invariant($"At {lower:0.##} mm"), told.Remedy, StringComparison.Ordinal);
@@ -160,10 +171,12 @@ public class FacingRuleTests
     [Fact]
     public void A_low_retaining_wall_is_told_by_its_own_height()
     {
-        var told = Assert.Single(Of(FacingSpec.For(new(76.2)), change: s => s with { Back = new() { Retaining = new() { Height = 4.9 } } }), f => f.Code == "PF5067");
+        var told = Assert.Single(Of(FacingSpec.For(new(76.2)), change: s => s with { Back = new() { Retaining = new() { Height = 4.9 } } }),
+            f => f.Code == "PF5067");
         Assert.Equal("platform[0].back.retaining.height", told.Cure!.Key);
         double cure = double.Parse(told.Cure.Value, System.Globalization.CultureInfo.InvariantCulture);
-        Assert.DoesNotContain(Of(FacingSpec.For(new(76.2)), change: s => s with { Back = new() { Retaining = new() { Height = cure } } }), f => f.Code == "PF5067");
+        Assert.DoesNotContain(Of(FacingSpec.For(new(76.2)), change: s => s with { Back = new() { Retaining = new() { Height = cure } } }),
+            f => f.Code == "PF5067");
     }
 
     // The rule alone: what sections are made of a facing is looked at elsewhere.

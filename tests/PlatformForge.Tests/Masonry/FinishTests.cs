@@ -1,10 +1,16 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -16,9 +22,11 @@ public class FinishTests
     private static readonly FacingSpec Facing = FacingSpec.For(new(76.2));
 
     // A section with a ramp, faced on all walls, made once for each finish.
-    private static readonly Dictionary<WallFinish, Lazy<PlatformSection>> Made = Enum.GetValues<WallFinish>().ToDictionary(f => f, f => new Lazy<PlatformSection>(() =>
+    private static readonly Dictionary<WallFinish, Lazy<PlatformSection>> Made = Enum.GetValues<WallFinish>()
+        .ToDictionary(f => f, f => new Lazy<PlatformSection>(() =>
         Assert.Single(Workbench.Made(
-            Workbench.Straight(130, Side.Left, s => s with { Facing = Facing with { Front = f }, StartRamp = new(Gradient: 4) }), Workbench.Printer, new SectionSpec { Pose = PrintPose.Upright }).Sections)));
+            Workbench.Straight(130, Side.Left, s => s with { Facing = Facing with { Front = f }, StartRamp = new(Gradient: 4) }), Workbench.Printer,
+            new SectionSpec { Pose = PrintPose.Upright }).Sections)));
 
     // Behind the ramp, mm along the track.
     private const double LevelFrom = 290;
@@ -67,7 +75,8 @@ public class FinishTests
     public void Courses_of_stone_are_of_three_heights_and_no_perpend_comes_nearer_than_the_lap_to_one_above()
     {
         var (regions, spec) = Laid(f => f with { Front = WallFinish.Stone }, Flat(300, 40));
-        var rows = regions.GroupBy(r => Math.Round(r.Outline.Max(p => p.Y), 6)).OrderByDescending(r => r.Key).Select(r => r.OrderBy(s => Left(s)).ToList()).ToList();
+        var rows = regions.GroupBy(r => Math.Round(r.Outline.Max(p => p.Y), 6)).OrderByDescending(r => r.Key).Select(r => r.OrderBy(s => Left(s)).ToList())
+            .ToList();
         Assert.True(rows.Count > 10);
         double course = ((StoneworkSpec)spec).Course, length = ((StoneworkSpec)spec).Length, joint = spec.Laying.Joint;
         double[] heights = [.. rows.Zip(rows.Skip(1), (a, b) => Top(a[0]) - Top(b[0]))];
@@ -76,7 +85,8 @@ public class FinishTests
         double[][] perpends = [.. rows.Select(r => r.Zip(r.Skip(1), (a, b) => (Right(a) + Left(b)) / 2).ToArray())];
         Assert.All(perpends.Zip(perpends.Skip(1)), pair => Assert.All(pair.Second, p => Assert.True(
             pair.First.Min(q => Math.Abs(p - q)) > (StoneworkSpec.Lap * length) - 1e-6)));
-        Assert.All(rows.SkipLast(1).SelectMany(r => r), s => Assert.InRange(Right(s) - Left(s) + joint, (StoneworkSpec.LeastStone * length) - 0.15, (StoneworkSpec.LongestStone * length) + 1e-6));
+        Assert.All(rows.SkipLast(1).SelectMany(r => r), s => Assert.InRange(Right(s) - Left(s) + joint, (StoneworkSpec.LeastStone * length) - 0.15,
+            (StoneworkSpec.LongestStone * length) + 1e-6));
 
         // A long stone and a short one in turn at both ends.
         Assert.All(rows.SkipLast(2).Zip(rows.Skip(1)), pair => Assert.True(Math.Abs(Right(pair.First[0]) - Right(pair.Second[0])) > 0.4 * length));
@@ -89,7 +99,8 @@ public class FinishTests
         string text = File.ReadAllText(Path.Combine(House.SourceTree.Root, "presets", "finished", "pendlewick-brick.toml"));
         text = text[..text.IndexOf("[[platform.board]]", StringComparison.Ordinal)] + text[text.IndexOf("[printer]", StringComparison.Ordinal)..];
         text = text.Replace("to = 1000,", "to = 560,", StringComparison.Ordinal).Replace("bond = \"english\"", "front = \"rubble\"", StringComparison.Ordinal);
-        var design = PlatformForge.Projects.Runs.DesignRun.Design(PlatformForge.Projects.ProjectReader.Read(text, "halt.toml", null, []).Value!, PlatformForge.Projects.Runs.RunWatch.None);
+        var design = PlatformForge.Projects.Runs.DesignRun.Design(PlatformForge.Projects.ProjectReader.Read(text, "halt.toml", null, []).Value!,
+            PlatformForge.Projects.Watches.RunWatch.None);
         Assert.DoesNotContain(design.Findings, f => f.Severity == PlatformForge.Units.Severity.Error);
     }
 
@@ -116,7 +127,8 @@ public class FinishTests
         Assert.InRange(area / (120 * 18), 0.6, 0.95);
         Assert.InRange(regions.Length / (120 * 18 / (RubbleSpec.Aspect * size * size)), 0.85, 1.25);
         Assert.Equal(regions.Select(r => r.Outline), Laid(f => f with { Front = WallFinish.Rubble }, Flat(120, 18)).Regions.Select(r => r.Outline));
-        Assert.NotEqual(regions.Select(r => r.Outline[0]), Laid(f => f with { Front = WallFinish.Rubble, Seed = 2 }, Flat(120, 18)).Regions.Select(r => r.Outline[0]));
+        Assert.NotEqual(regions.Select(r => r.Outline[0]), Laid(f => f with { Front = WallFinish.Rubble, Seed = 2 }, Flat(120, 18)).Regions
+            .Select(r => r.Outline[0]));
     }
 
     [Theory]
@@ -147,7 +159,8 @@ public class FinishTests
         Assert.Equal(103, planks.Length); // 240 mm of planks of 2.31
     }
 
-    /// <summary>Whatever room there is, as between a corner and a pipe beside it: posts are no narrower than stated where there is room for one, and a joint parts what stands side by side.</summary>
+    /// <summary>Whatever room there is, as between a corner and a pipe beside it: posts are no narrower than stated where there is room for one, and a joint
+    /// parts what stands side by side.</summary>
     [Fact]
     public void Posts_and_panels_of_a_wall_of_any_length_have_their_joints()
     {
@@ -159,7 +172,8 @@ public class FinishTests
             var row = regions.Where(r => r.Out == Facing.Depth || Top(r) > 10).OrderBy(Left).DistinctBy(Left).ToArray();
             Assert.True(row.Length > 0, $"{length}");
             Assert.All(row.Where(r => r.Out == Facing.Depth), r => Assert.True(Right(r) - Left(r) > least, $"{length}"));
-            Assert.AllOrNone(row.Zip(row.Skip(1)), p => Assert.True(Left(p.Second) - Right(p.First) > joint - 1e-6, $"{length}: {Right(p.First)} and {Left(p.Second)}"));
+            Assert.AllOrNone(row.Zip(row.Skip(1)), p => Assert.True(Left(p.Second) - Right(p.First) > joint - 1e-6,
+                $"{length}: {Right(p.First)} and {Left(p.Second)}"));
         }
     }
 
@@ -239,7 +253,8 @@ public class FinishTests
     {
         var mesh = section.Solid.Mesh;
         double front = mesh.Vertices.Where(v => v.X > LevelFrom && v.Z < 10).Min(v => v.Y);
-        return Enumerable.Range(0, mesh.TriangleCount).Where(t => Enumerable.Range(3 * t, 3).All(i => mesh.Vertices[mesh.Triangles[i]] is var v && v.X > LevelFrom && v.Z < 10 && v.Y < front + 0.3))
+        return Enumerable.Range(0, mesh.TriangleCount)
+            .Where(t => Enumerable.Range(3 * t, 3).All(i => mesh.Vertices[mesh.Triangles[i]] is var v && v.X > LevelFrom && v.Z < 10 && v.Y < front + 0.3))
             .Select(t => mesh.Paints[t]);
     }
 
@@ -260,7 +275,8 @@ public class FinishTests
 
     private static double Top(WallRegion r) => r.Outline.Max(p => p.Y);
 
-    private static double Area(WallRegion r) => Enumerable.Range(0, r.Outline.Length).Sum(i => Point2.Cross(r.Outline[i], r.Outline[(i + 1) % r.Outline.Length])) / 2;
+    private static double Area(WallRegion r) => Enumerable.Range(0, r.Outline.Length)
+        .Sum(i => Point2.Cross(r.Outline[i], r.Outline[(i + 1) % r.Outline.Length])) / 2;
 
     // How near the corners of one outline come to the sides of another, mm.
     private static double Apart(Point2[] one, Point2[] other) => one.Min(p => Enumerable.Range(0, other.Length).Min(i =>

@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Masonry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

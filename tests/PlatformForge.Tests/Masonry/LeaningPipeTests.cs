@@ -1,7 +1,9 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
@@ -88,11 +90,12 @@ public class LeaningPipeTests
 
     private static double Head(PlatformPlan plan, bool atEnd) => atEnd ? plan.Profile.EndHead : plan.Profile.StartHead;
 
-    private static PlatformPlan Straight(Side side, bool atEnd, double slope, FacingSpec facing, double? coping = null) => Workbench.Straight(300, side, s => s with
-    {
-        Facing = facing,
-        Coping = s.Coping with { Thickness = coping ?? s.Coping.Thickness },
-        StartRamp = atEnd ? null : new(Gradient: slope),
-        EndRamp = atEnd ? new(Gradient: slope) : null,
-    });
+    private static PlatformPlan Straight(Side side, bool atEnd, double slope, FacingSpec facing, double? coping = null) =>
+        Workbench.Straight(300, side, s => s with
+        {
+            Facing = facing,
+            Coping = s.Coping with { Thickness = coping ?? s.Coping.Thickness },
+            StartRamp = atEnd ? null : new(Gradient: slope),
+            EndRamp = atEnd ? new(Gradient: slope) : null,
+        });
 }

@@ -1,4 +1,6 @@
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
@@ -61,7 +63,8 @@ public class LevelTimberTests
         var wall = new FlatWall([new(0, along, false, false, false)], [new(0, 0), new(along, 0)], [new(0, high), new(along, high)], [], false);
         var laying = new WallLaying(Joint, 0.26, high - Joint, Stop, Joint, 0.2) { Foot = 0 };
         var pattern = new LevelTimberSpec(WallFinish.Sleepers, Width, Length, Shortest, laying).On(wall);
-        double[][] courses = [.. pattern.Regions().Select(r => (Left: r.Outline.Min(p => p.X), Right: r.Outline.Max(p => p.X), Top: Math.Round(r.Outline.Max(p => p.Y), 6)))
+        double[][] courses =
+            [.. pattern.Regions().Select(r => (Left: r.Outline.Min(p => p.X), Right: r.Outline.Max(p => p.X), Top: Math.Round(r.Outline.Max(p => p.Y), 6)))
             .GroupBy(r => r.Top).OrderByDescending(g => g.Key).Select(g => g.OrderBy(r => r.Left).Select(r => r.Right - r.Left + Joint).ToArray())];
         return (courses, pattern);
     }

@@ -1,5 +1,8 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -35,7 +38,8 @@ public class LineRoomTests
     public void A_kerb_takes_the_posts_that_stand_on_it(double ratio, double width)
     {
         var scale = new ModelScale(ratio);
-        PlatformPlan With(KerbSpec kerb, FenceSpec fence) => Workbench.Straight(150, Side.Left, s => (s with { Back = new() { Kerb = kerb }, Features = [fence] }).Seated);
+        PlatformPlan With(KerbSpec kerb, FenceSpec fence) =>
+            Workbench.Straight(150, Side.Left, s => (s with { Back = new() { Kerb = kerb }, Features = [fence] }).Seated);
         var plan = With(KerbSpec.For(scale), FenceSpec.For(scale));
         Assert.Equal(width, plan.Spec.Back.Kerb!.Width, 0.01);
         Assert.DoesNotContain(LineRule.Check(plan, Workbench.Printer), f => f.Severity == Severity.Error);
@@ -50,7 +54,9 @@ public class LineRoomTests
     [Fact]
     public void A_kerb_too_narrow_for_its_posts_is_told_once_with_the_width_that_holds_them()
     {
-        Finding[] Told(double width) => [.. LineRule.Check(Workbench.Straight(150, Side.Left, s => s with { Back = new() { Kerb = new() { Width = width } }, Features = [new FenceSpec()] }), Workbench.Printer)
+        Finding[] Told(double width) =>
+            [.. LineRule.Check(Workbench.Straight(150, Side.Left,
+                s => s with { Back = new() { Kerb = new() { Width = width } }, Features = [new FenceSpec()] }), Workbench.Printer)
             .Where(f => f.Code == "PF5041")];
         var told = Assert.Single(Told(2.6));
         Assert.Equal(("platform[0].back.kerb.width", "3"), (told.Cure!.Key, told.Cure.Value));

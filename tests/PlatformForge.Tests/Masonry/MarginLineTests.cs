@@ -1,5 +1,8 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Units;
 using Xunit;
@@ -51,7 +54,8 @@ public class MarginLineTests
     [InlineData(3.0, 0.8)]
     [InlineData(0.0, 0.8)]
     public void A_line_that_a_margin_leaves_room_for_stays_where_it_is_used_to(double margin, double inset) =>
-        Assert.Equal(inset, (Spec(new() { Form = LineForm.Groove, Width = 1 }) with { Coping = Tooled with { Margin = margin } }).Seated.WhiteLine!.Inset, 1e-9);
+        Assert.Equal(inset, (Spec(new() { Form = LineForm.Groove, Width = 1 }) with { Coping = Tooled with { Margin = margin } }).Seated.WhiteLine!.Inset,
+            1e-9);
 
     private static PlatformSpec Spec(WhiteLineSpec line) => Plan(line).Spec;
 

@@ -1,8 +1,12 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -16,11 +20,18 @@ public class OpeningTests
 {
     private static readonly ModelScale Scale = new(76.2);
 
-    private static readonly OpeningSpec Refuge = OpeningSpec.For(Scale), Cable = Refuge with { Kind = OpeningKind.Cable }, Weep = Refuge with { Kind = OpeningKind.Weep };
+    private static readonly OpeningSpec Refuge = OpeningSpec.For(Scale), Cable = Refuge with { Kind = OpeningKind.Cable },
+        Weep = Refuge with { Kind = OpeningKind.Weep };
 
-    private static readonly FacingSpec Open = FacingSpec.For(Scale) with { Openings = [Refuge, Cable with { Pitch = 50 }, Weep], Back = WallFinish.Plain, Ends = WallFinish.Plain };
+    private static readonly FacingSpec Open = FacingSpec.For(Scale) with
+    {
+        Openings = [Refuge, Cable with { Pitch = 50 }, Weep],
+        Back = WallFinish.Plain,
+        Ends = WallFinish.Plain
+    };
 
-    private static readonly Lazy<PlatformSection> Level = new(() => Workbench.Made(Straight(150, Side.Left, Open, false), Workbench.Printer, new()).Sections[0]);
+    private static readonly Lazy<PlatformSection> Level =
+        new(() => Workbench.Made(Straight(150, Side.Left, Open, false), Workbench.Printer, new()).Sections[0]);
 
     [Theory]
     [InlineData(Side.Left, WallFinish.Brick, Bond.English, OpeningHead.Semicircular, true)]
@@ -46,7 +57,8 @@ public class OpeningTests
 
     [Fact]
     public void Openings_on_a_curve_are_sound_and_of_their_volume() => Assert.All(
-        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Open }), Workbench.Printer, new()).Sections, SoundSection.Check);
+        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Open }),
+            Workbench.Printer, new()).Sections, SoundSection.Check);
 
     [Fact]
     public void Openings_of_any_figures_are_sound() => Assert.All(Simulations.Cases(2, 200), seed =>
@@ -62,7 +74,8 @@ public class OpeningTests
             Pitch = 15 + (random.NextDouble() * 30),
         };
         var facing = Open with { Bond = (Bond)random.Next(4), Front = (WallFinish)(1 + random.Next(3)), Seed = random.Next(1000), Openings = [shape, Weep] };
-        Assert.All(Workbench.Made(Straight(125 + (random.NextDouble() * 60), (Side)((2 * random.Next(2)) - 1), facing, random.Next(2) == 0), Workbench.Printer, new()).Sections, SoundSection.Check);
+        Assert.All(Workbench.Made(Straight(125 + (random.NextDouble() * 60), (Side)((2 * random.Next(2)) - 1), facing, random.Next(2) == 0), Workbench.Printer,
+            new()).Sections, SoundSection.Check);
     });
 
     [Fact]
@@ -81,7 +94,9 @@ public class OpeningTests
 
         // Every second course has a closer at each jamb.
         double[] jambs = Jambs();
-        int[] closers = [.. beside.Select(row => jambs.Count(j => row.Any(b => Math.Min(Math.Abs(b.From - j), Math.Abs(b.To - j)) < 0.1 && b.To - b.From + Open.Joint < 1.3 * quarter)))];
+        int[] closers =
+            [.. beside.Select(row =>
+                jambs.Count(j => row.Any(b => Math.Min(Math.Abs(b.From - j), Math.Abs(b.To - j)) < 0.1 && b.To - b.From + Open.Joint < 1.3 * quarter)))];
         Assert.All(closers.Zip(closers.Skip(1)), pair => Assert.Equal(jambs.Length, pair.First + pair.Second));
     }
 
@@ -110,7 +125,8 @@ public class OpeningTests
         var arch = wall.Regions.Where(r => r.Out < 0).MaxBy(r => r.Outline.Max(p => p.Y));
         double left = arch.Outline.Min(p => p.X), right = arch.Outline.Max(p => p.X), radius = (right - left) / 2, spring = arch.Outline[2].Y;
         Point2 centre = new((left + right) / 2, spring);
-        var ring = wall.Regions.Where(r => r.Out > 0 && r.Outline.All(p => p.Y > spring && (p - centre).Length < radius + 1.7 && (p - centre).Length > radius - 1e-6)).ToList();
+        var ring = wall.Regions.Where(r => r.Out > 0 && r.Outline.All(p => p.Y > spring && (p - centre).Length < radius + 1.7
+            && (p - centre).Length > radius - 1e-6)).ToList();
         Assert.True(ring.Count % 2 == 1 && ring.Count > 9, $"{ring.Count}");
         Assert.All(ring, v => Assert.True(v.Outline.Max(p => p.Y) > spring && (v.Outline[0] - v.Outline[^1]).Length > 0.5));
     }
@@ -119,7 +135,8 @@ public class OpeningTests
     public void Openings_keep_off_piers_joints_and_one_another() => Assert.All(Simulations.Cases(3, 100), seed =>
     {
         var random = new Random(seed);
-        var plan = Straight(420 + (random.NextDouble() * 90), Side.Left, Open with { Piers = random.Next(2) == 0 ? PierSpec.For(Scale) : null }, random.Next(2) == 0);
+        var plan = Straight(420 + (random.NextDouble() * 90), Side.Left, Open with { Piers = random.Next(2) == 0 ? PierSpec.For(Scale) : null },
+            random.Next(2) == 0);
         double[] cuts = [plan.Stations[0] + 150 + (20 * random.NextDouble()), plan.Stations[0] + 300 + (20 * random.NextDouble())];
         var made = PlatformPlanner.Divided(plan, cuts).Value!;
         Assert.All(made.WallOpenings, o =>
@@ -167,7 +184,8 @@ public class OpeningTests
     [InlineData(301, "a joint between sections")]
     public void A_stated_place_without_room_is_told_with_what_is_there_and_the_nearest_one_that_works(double at, string what)
     {
-        PlatformPlan Asked(double place) => Straight(150, Side.Left, Open with { Openings = [Refuge with { At = [272] }, Refuge with { At = [place] }] }, false);
+        PlatformPlan Asked(double place) => Straight(150, Side.Left, Open with { Openings = [Refuge with { At = [272] }, Refuge with { At = [place] }] },
+            false);
         var told = PlatformPlanner.Divided(Asked(at), [300]);
         var finding = Assert.Single(told.Findings, f => f.Code == "PF4160");
         Assert.Contains(what, finding.Message, StringComparison.Ordinal);
@@ -196,7 +214,11 @@ public class OpeningTests
     public void Openings_in_a_back_without_a_wall_are_left_out_and_told_by_the_rule_of_backs_alone(BackKind kind)
     {
         var back = new BackSpec { Kind = kind, Apart = kind == BackKind.Bank };
-        var plan = Workbench.Straight(150, Side.Left, s => s with { Facing = Open with { HasBack = false, Openings = [Cable with { IsBack = true }] }, Back = back });
+        var plan = Workbench.Straight(150, Side.Left, s => s with
+        {
+            Facing = Open with { HasBack = false, Openings = [Cable with { IsBack = true }] },
+            Back = back
+        });
         Assert.DoesNotContain(SectionMaker.Make(plan, Workbench.Printer, new()).Findings, f => f.Severity == Severity.Error);
         Assert.Empty(PlatformPlanner.Divided(plan, []).Value!.WallOpenings);
         var told = new List<Finding>();
@@ -210,7 +232,7 @@ public class OpeningTests
         .SelectMany(r => new[] { r.Outline.Min(p => p.X), r.Outline.Max(p => p.X) }).Select(x => Along(w, x)))];
 
     // A place along the front laid flat as a place along the track: on the left the wall is seen with chainage growing to the right.
-    private static double Along(PlatformForge.Solids.Bodies.FacedWall wall, double x) => Plan.Stations[0] + x + ((150 - wall.Wall.Length) / 2);
+    private static double Along(PlatformForge.Solids.Bodies.Walls.FacedWall wall, double x) => Plan.Stations[0] + x + ((150 - wall.Wall.Length) / 2);
 
     private static List<Finding> Rules(OpeningSpec opening)
     {

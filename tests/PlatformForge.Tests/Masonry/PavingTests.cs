@@ -1,8 +1,13 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -33,11 +38,13 @@ public class PavingTests
         Assert.DoesNotContain((byte)Paint.Deck, section.Solid.Mesh.Paints);
         Assert.Equal(0, section.Overhangs.Unsupported);
 
-        // Closed form on a straight deck: joints' lengths by width and depth, less where two meet, a square of half a joint by a joint at either end of one along.
+        // Closed form on a straight deck: joints' lengths by width and depth, less where two meet, a square of half a joint by a joint at either end of one
+        // along.
         var paving = plan.Spec.Deck.Paving!;
         var layout = PavingLayout.Of(plan)!;
         double width = layout.Far.Reach[0] - layout.Near.Reach[0];
-        double across = layout.Joints.Where(j => j.IsAcross).Sum(j => (j.Far - j.Near) * width), along = layout.Joints.Where(j => !j.IsAcross).Sum(j => j.To - j.From);
+        double across = layout.Joints.Where(j => j.IsAcross).Sum(j => (j.Far - j.Near) * width),
+            along = layout.Joints.Where(j => !j.IsAcross).Sum(j => j.To - j.From);
         double bare = Assert.Single(Workbench.Made(Straight(null, side), Workbench.Printer, new()).Sections).Solid.ColumnVolume;
         double most = (across + along) * paving.Joint * paving.Depth;
         double meetings = layout.Joints.Count(j => !j.IsAcross) + layout.Joints.Count(j => j.IsAcross);
@@ -58,14 +65,16 @@ public class PavingTests
         Assert.All(plan.CopingJoints, j => Assert.Contains(lines, l => Math.Abs(l - j) < 1e-9)); // so a cut runs along a joint
         var courses = layout.Joints.Where(j => !j.IsAcross).GroupBy(j => j.From).Select(c => c.Select(j => j.Near).ToArray()).ToArray();
         Assert.Equal(lines.Length + 1, courses.Length);
-        Assert.All(courses.Zip(courses.Skip(1)), pair => Assert.Empty(pair.First.Select(s => Math.Round(s, 6)).Intersect(pair.Second.Select(s => Math.Round(s, 6)))));
+        Assert.All(courses.Zip(courses.Skip(1)),
+            pair => Assert.Empty(pair.First.Select(s => Math.Round(s, 6)).Intersect(pair.Second.Select(s => Math.Round(s, 6)))));
     }
 
     [Fact]
     public void Stretcher_wise_courses_run_along_the_edge_and_their_joints_are_broken_by_half()
     {
         var layout = PavingLayout.Of(Straight(Flags with { Courses = PavingCourses.Along }, Side.Left))!;
-        var rows = layout.Joints.Where(j => j.IsAcross).GroupBy(j => j.Near).OrderBy(r => r.Key).Select(r => r.Select(j => Math.Round(j.From, 6)).ToArray()).ToArray();
+        var rows = layout.Joints.Where(j => j.IsAcross).GroupBy(j => j.Near).OrderBy(r => r.Key).Select(r => r.Select(j => Math.Round(j.From, 6)).ToArray())
+            .ToArray();
         Assert.Equal(rows.Length - 1, layout.Joints.Count(j => !j.IsAcross));
         Assert.All(rows.Zip(rows.Skip(1)), pair => Assert.Empty(pair.First.Intersect(pair.Second)));
     }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using PlatformForge.Masonry;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -75,7 +77,7 @@ public class PieceRoomTests
     private static double Area(PlatformForge.Geometry.Point2[] ring) =>
         ring.Select((p, i) => PlatformForge.Geometry.Point2.Cross(p, ring[(i + 1) % ring.Length])).Sum() / 2;
 
-    private static PlatformForge.Platforms.PlatformPlan Plan(FacingSpec facing) => Workbench.Straight(Length, Side.Left, s => s with { Facing = facing });
+    private static PlatformForge.Platforms.Plans.PlatformPlan Plan(FacingSpec facing) => Workbench.Straight(Length, Side.Left, s => s with { Facing = facing });
 
     private static IEnumerable<Finding> Check(FacingSpec facing) => FacingRule.Check(Plan(facing), Workbench.Printer, new());
 }

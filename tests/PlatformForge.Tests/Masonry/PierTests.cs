@@ -1,15 +1,20 @@
+using System.Globalization;
+using System.Text;
+using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
-using System.Globalization;
-using System.Text;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
@@ -21,7 +26,8 @@ public class PierTests
 
     private static readonly FacingSpec Piered = FacingSpec.For(Scale) with { Piers = PierSpec.For(Scale) };
 
-    private static readonly Lazy<PlatformSection> Level = new(() => Workbench.Made(Straight(150, Side.Left, Piered, false), Workbench.Printer, new()).Sections[0]);
+    private static readonly Lazy<PlatformSection> Level =
+        new(() => Workbench.Made(Straight(150, Side.Left, Piered, false), Workbench.Printer, new()).Sections[0]);
 
     [Theory]
     [InlineData(Side.Left, WallFinish.Brick, WallFinish.Brick, false, PierWalls.Front)]
@@ -32,12 +38,14 @@ public class PierTests
     public void Sections_with_piers_are_sound_and_of_their_volume(Side side, WallFinish front, WallFinish ends, bool ramps, PierWalls on)
     {
         var facing = Piered with { Front = front, Ends = ends, Piers = Piered.Piers! with { On = on } };
-        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, front != WallFinish.Plain));
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections,
+            s => SoundSection.Check(s, front != WallFinish.Plain));
     }
 
     [Fact]
     public void Piers_on_a_curve_are_sound_and_of_their_volume() => Assert.All(
-        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Piered }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
+        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Piered }),
+            Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
 
     [Fact]
     public void Piers_are_numbered_from_the_first_on() =>
@@ -63,7 +71,8 @@ public class PierTests
         Assert.All(headers, row => Assert.Equal(2 * (count + 1), row.Count(b => b.To - b.From + Piered.Joint < 0.6 * header)));
     }
 
-    /// <summary>The foot that the setting-out table tells is where a line square to the track first meets the solid: on a pier, and behind piers on a panel.</summary>
+    /// <summary>The foot that the setting-out table tells is where a line square to the track first meets the solid: on a pier, and behind piers on a
+    /// panel.</summary>
     [Fact]
     public void The_foot_that_is_told_is_that_of_the_wall_which_stands_there()
     {
@@ -75,7 +84,8 @@ public class PierTests
         foreach (var (s, told) in rows.Select(r => (Number(r[0]), Number(r[1]) + (dossier.Gauge / 2) + dossier.RailHead)))
         {
             // Within a joint of a pier's side, or at an end, the line meets neither face whole.
-            if (set.Plan.Piers.Any(p => Math.Min(Math.Abs(p.From - s), Math.Abs(p.To - s)) < 1) || s < set.Plan.Stations[0] + 1 || s > set.Plan.Stations[^1] - 1)
+            if (set.Plan.Piers.Any(p => Math.Min(Math.Abs(p.From - s), Math.Abs(p.To - s)) < 1) || s < set.Plan.Stations[0] + 1
+                || s > set.Plan.Stations[^1] - 1)
             {
                 continue;
             }
@@ -126,7 +136,13 @@ public class PierTests
     [Fact]
     public void Plain_piers_have_the_volume_of_their_boxes()
     {
-        FacingSpec plain = Piered with { Front = WallFinish.Plain, Back = WallFinish.Plain, Ends = WallFinish.Plain, Piers = new() { Width = 6, Projection = 1.5 } };
+        FacingSpec plain = Piered with
+        {
+            Front = WallFinish.Plain,
+            Back = WallFinish.Plain,
+            Ends = WallFinish.Plain,
+            Piers = new() { Width = 6, Projection = 1.5 }
+        };
         var plan = Straight(150, Side.Left, plain, false);
         double with = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Volumes.Finished,
             without = Workbench.Made(Straight(150, Side.Left, null, false), Workbench.Printer, new()).Sections[0].Volumes.Finished;
@@ -194,7 +210,8 @@ public class PierTests
     [Fact]
     public void A_front_is_told_panel_by_panel_and_pier_by_pier_to_its_whole_length_without_the_piers_sides()
     {
-        var slices = PlatformForge.Exports.Drawings.WallSlice.Of(Level.Value, PlatformForge.Solids.Bodies.WallNames.FrontOf(1)).ToArray();
+        var slices = PlatformForge.Exports.Drawings.Elevations.Walls.WallSlice.Of(Level.Value, PlatformForge.Solids.Bodies.Layers.WallNames.FrontOf(1))
+            .ToArray();
         Assert.Equal((2 * Plan.Piers.Count) + 1, slices.Length);
         Assert.All(slices.Select((s, i) => (s, i)), p => Assert.Equal(p.i % 2 == 1, p.s.IsPier));
         Assert.Equal(150 - (2 * Piered.Depth), slices.Sum(s => s.Length), 1e-3);

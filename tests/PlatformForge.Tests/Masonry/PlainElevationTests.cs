@@ -1,11 +1,19 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Elevations.Walls;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -75,7 +83,8 @@ public class PlainElevationTests
                         if (looks.Length == 1)
                         {
                             bool met = seen.At(start + (along * x), z)?.Paint == Paint.Wall;
-                            Assert.True(looks[0] == met, FormattableString.Invariant($"{name}, {face.Name}, section {section.Number}, {x:0.00} along, {z:0.00} high: on the mesh {met}"));
+                            Assert.True(looks[0] == met, FormattableString.Invariant($"{name}, {face.Name}, section {section.Number}, {x:0.00} ")
+                                + FormattableString.Invariant($"along, {z:0.00} high: on the mesh {met}"));
                             (walls, others) = met ? (walls + 1, others) : (walls, others + 1);
                         }
                     }
@@ -94,7 +103,8 @@ public class PlainElevationTests
     public void An_end_is_drawn_with_its_bank_its_deck_and_its_coping(Side side, double ground, double slope)
     {
         var bank = new BackSpec { Kind = BackKind.Bank, Slope = slope, Ground = ground, Apart = slope > 1 };
-        var set = Workbench.Made(Workbench.Straight(260, side, s => s with { Back = bank, StartRamp = new(Gradient: 8, FootHeight: 2) }), Workbench.Printer, new());
+        var set = Workbench.Made(Workbench.Straight(260, side, s => s with { Back = bank, StartRamp = new(Gradient: 8, FootHeight: 2) }), Workbench.Printer,
+            new());
         foreach (var face in Faces(set).Where(f => f.Name is WallNames.AtStart or WallNames.AtEnd))
         {
             bool isStart = face.Name == WallNames.AtStart;
@@ -121,7 +131,8 @@ public class PlainElevationTests
                         double off = (side == Side.Left) == isStart ? reach - x : edge + x;
                         var met = seen.Select(m => m.At(side == Side.Left ? -off : off, z)).Where(m => m is { } hit && Math.Abs(hit.Y - end) < 0.02)
                             .Select(m => (Paint?)m!.Value.Paint).FirstOrDefault();
-                        Assert.True(looks[0] == met, FormattableString.Invariant($"{face.Name}, {x:0.00} along, {z:0.00} high: drawn {looks[0]}, on the mesh {met}"));
+                        Assert.True(looks[0] == met, FormattableString.Invariant($"{face.Name}, {x:0.00} along, {z:0.00} high: drawn {looks[0]}, on the ")
+                            + FormattableString.Invariant($"mesh {met}"));
                         asked++;
                     }
                 }

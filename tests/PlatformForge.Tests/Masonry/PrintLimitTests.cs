@@ -1,11 +1,19 @@
 using System.Globalization;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Walls;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -24,7 +32,8 @@ public class PrintLimitTests
     private static readonly FacingSpec Facing =
         FacingSpec.For(new(76.2)) with { Joint = Joint, Back = WallFinish.Plain, Ends = WallFinish.Plain };
 
-    /// <summary>Upright or lengthwise a piece is two lines and its joint; a course of planks has a joint and what stands between two, two lines; a plank twice the length.</summary>
+    /// <summary>Upright or lengthwise a piece is two lines and its joint; a course of planks has a joint and what stands between two, two lines; a plank twice
+    /// the length.</summary>
     [Theory]
     [InlineData("plank_width upright", 0.8 + Joint)]
     [InlineData("plank_width", 0.8 + Joint)]
@@ -61,8 +70,8 @@ public class PrintLimitTests
         Assert.DoesNotContain(Of(Facing with { Joint = closer - 0.001 }), f => f.Code == "PF5031");
     }
 
-    /// <summary>A header at 1:148 is 112.5 / 148 with its joint; what is left without it takes two lines of half that, and the widest nozzle sold that lays them is
-    /// told.</summary>
+    /// <summary>A header at 1:148 is 112.5 / 148 with its joint; what is left without it takes two lines of half that, and the widest nozzle sold that lays
+    /// them is told.</summary>
     [Fact]
     public void The_nozzle_that_prints_headers_is_told()
     {
@@ -89,12 +98,14 @@ public class PrintLimitTests
     public void An_opening_of_two_lines_is_taken()
     {
         IEnumerable<Finding> With(double width) => OpeningPrintRule.Check(
-            Faced(Facing with { Openings = [OpeningSpec.For(new(76.2)) with { Kind = OpeningKind.Cable, Width = width, Height = 2, Depth = 0.65 }] }), Workbench.Printer);
+            Faced(Facing with { Openings = [OpeningSpec.For(new(76.2)) with { Kind = OpeningKind.Cable, Width = width, Height = 2, Depth = 0.65 }] }),
+            Workbench.Printer);
         Assert.Empty(With(0.8));
         Assert.Equal(("PF5053", "platform[0].facing.opening[0].width"), Assert.Single(With(0.79)) is var told ? (told.Code, told.Key) : default);
     }
 
-    /// <summary>A slab 12 by 8 with joints of 0.4 has (8 - 0.8 - 0.8) / 2 for a margin that leaves two lines in its middle; a line beside the joint is the least.</summary>
+    /// <summary>A slab 12 by 8 with joints of 0.4 has (8 - 0.8 - 0.8) / 2 for a margin that leaves two lines in its middle; a line beside the joint is the
+    /// least.</summary>
     [Theory]
     [InlineData(0.79, "0.8")]
     [InlineData(3.21, "3.2")]
@@ -106,7 +117,8 @@ public class PrintLimitTests
         Assert.Empty(With(double.Parse(taken, CultureInfo.InvariantCulture)));
     }
 
-    /// <summary>A retaining wall is as thick as its oversail, what is laid on its front, and two lines behind that; what the platform's back is laid with is no matter.</summary>
+    /// <summary>A retaining wall is as thick as its oversail, what is laid on its front, and two lines behind that; what the platform's back is laid with is no
+    /// matter.</summary>
     [Theory]
     [InlineData(0.01, false)]
     [InlineData(-0.01, true)]
@@ -121,12 +133,14 @@ public class PrintLimitTests
         Assert.Equal(isNarrow, LineRule.Check(plan, Workbench.Printer).Any(f => f.Code == "PF5042"));
     }
 
-    /// <summary>What is found when the walls are shared out between cuts is told with the sections: an opening so near to the platform's end is left out.</summary>
+    /// <summary>What is found when the walls are shared out between cuts is told with the sections: an opening so near to the platform's end is left
+    /// out.</summary>
     [Fact]
     public void An_opening_that_is_left_out_is_told_with_the_sections()
     {
         var facing = Facing with { Openings = [OpeningSpec.For(new(76.2)) with { At = [201, 275] }] };
-        Assert.Contains(SectionMaker.Make(Workbench.Straight(150, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new()).Findings, f => f.Code == "PF4160");
+        Assert.Contains(SectionMaker.Make(Workbench.Straight(150, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new()).Findings,
+            f => f.Code == "PF4160");
     }
 
     /// <summary>Plates are refused at the joints of a trestle, and where it has none there is nothing to refuse.</summary>
@@ -161,7 +175,8 @@ public class PrintLimitTests
         Assert.Equal(isTold, TrestlePrintRule.Check(plan, Workbench.Printer, new(), 1).Any(f => f.Key.EndsWith(".boards", StringComparison.Ordinal)));
     }
 
-    /// <summary>Two pieces of a retaining wall meet in one joint: what both stop short by and what both are trimmed by is its width. What the front is faced with is said of the whole.</summary>
+    /// <summary>Two pieces of a retaining wall meet in one joint: what both stop short by and what both are trimmed by is its width. What the front is faced
+    /// with is said of the whole.</summary>
     [Fact]
     public void Where_two_pieces_meet_there_is_one_joint()
     {
@@ -176,7 +191,8 @@ public class PrintLimitTests
         Assert.NotEqual(WallFinish.Plain, Facing.Front);
     }
 
-    private static List<Finding> Of(FacingSpec facing) => [.. FacingRule.Check(Workbench.Straight(60, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new())];
+    private static List<Finding> Of(FacingSpec facing) =>
+        [.. FacingRule.Check(Workbench.Straight(60, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new())];
 
     // A plan of which a rule looks at the figures alone.
     private static PlatformPlan Faced(FacingSpec facing) => Plain with { Spec = Plain.Spec with { Facing = facing } };

@@ -1,5 +1,7 @@
 using System.Globalization;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
@@ -7,11 +9,17 @@ using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Proofs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
@@ -184,7 +192,9 @@ public class PrintedLineTests
         foreach (var change in (Func<ThreeMfComponent, ThreeMfComponent?>[])[c => c.ObjectId == line.ObjectId ? null : c, c => c.ObjectId == line.ObjectId
             ? c with { Placement = c.Placement with { Shift = new(0.3, 0, 0) } } : c])
         {
-            var spoilt = model with { Objects = [.. model.Objects.Select(o => o with { Components = [.. o.Components.Select(change).OfType<ThreeMfComponent>()] })] };
+            var spoilt = model
+                with
+            { Objects = [.. model.Objects.Select(o => o with { Components = [.. o.Components.Select(change).OfType<ThreeMfComponent>()] })] };
             OutputFile[] other = [.. files.Where(f => f.Path != line.Plate), new(line.Plate, ThreeMfWriter.ToBytes(spoilt))];
             Assert.Contains(FolderVerifier.Verify(new WrittenFolder(other)).Findings, f => f.Code == "PF8049");
         }
@@ -228,7 +238,8 @@ public class PrintedLineTests
         var plan = Workbench.Straight(96, change: s => (s with { WhiteLine = null, Tactile = new() { Inset = 19, Width = 4 } }).With<HoleSpec>([hole]));
         var found = LineRule.Check(plan, Workbench.Printer).Where(f => f.Code == "PF5041").ToArray();
         Assert.Equal(meets ? 1 : 0, found.Length);
-        Assert.AllOrNone(found, f => Assert.Contains(FormattableString.Invariant($"at 250.0 mm along the track and {inset - 19:F1} mm from"), f.Message, StringComparison.Ordinal));
+        Assert.AllOrNone(found, f => Assert.Contains(FormattableString.Invariant($"at 250.0 mm along the track and {inset - 19:F1} mm ")
+            + "from", f.Message, StringComparison.Ordinal));
     }
 
     [Fact]

@@ -1,7 +1,12 @@
+using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -20,9 +25,14 @@ public class ProfileTests
     // ten-thousandths of a mm, so that they are drawn out by four millionths.
     private const double Under = 17.7666, Course = (Under - 0.05) / 18;
 
-    private static readonly FacingSpec Profiled = FacingSpec.For(Scale) with { Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 }, Corbel = CorbelSpec.For(Scale) };
+    private static readonly FacingSpec Profiled = FacingSpec.For(Scale) with
+    {
+        Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 },
+        Corbel = CorbelSpec.For(Scale)
+    };
 
-    private static readonly Lazy<PlatformSection> Level = new(() => Workbench.Made(Straight(150, Side.Left, Profiled, false), Workbench.Printer, new()).Sections[0]);
+    private static readonly Lazy<PlatformSection> Level =
+        new(() => Workbench.Made(Straight(150, Side.Left, Profiled, false), Workbench.Printer, new()).Sections[0]);
 
     [Theory]
     [InlineData(Side.Left, WallFinish.Brick, WallFinish.Brick, false, false)]
@@ -34,12 +44,14 @@ public class ProfileTests
     public void Sections_with_plinth_and_corbel_are_sound_and_of_their_volume(Side side, WallFinish front, WallFinish ends, bool ramps, bool piers)
     {
         var facing = Profiled with { Front = front, Ends = ends, Piers = piers ? PierSpec.For(Scale) : null };
-        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, front != WallFinish.Plain));
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections,
+            s => SoundSection.Check(s, front != WallFinish.Plain));
     }
 
     [Fact]
     public void A_profile_on_a_curve_is_sound_and_of_its_volume() => Assert.All(
-        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Profiled }), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
+        Workbench.Made(Workbench.PendlewickAs(p => p with { Face = p.Face with { To = p.Face.From + 240 }, Features = [], EndRamp = null, Facing = Profiled }),
+            Workbench.Printer, new()).Sections, s => SoundSection.Check(s, true));
 
     /// <summary>All round a ring of walls each part has the area between two oblongs, times its height.</summary>
     [Theory]
@@ -194,14 +206,17 @@ public class ProfileTests
     [InlineData(OpeningKind.Weep, 2.5, WallFinish.Brick, "height")]
     [InlineData(OpeningKind.Refuge, 9.8, WallFinish.Brick, "batter")]
     [InlineData(OpeningKind.Weep, 0.9, WallFinish.Rubble, "batter")]
-    public void What_does_not_go_into_a_course_of_a_wall_that_leans_is_refused_with_a_remedy_that_works(OpeningKind kind, double height, WallFinish front, string cured)
+    public void What_does_not_go_into_a_course_of_a_wall_that_leans_is_refused_with_a_remedy_that_works(OpeningKind kind, double height, WallFinish front,
+        string cured)
     {
         var facing = FacingSpec.For(Scale) with { Front = front, Batter = 1.5, Openings = [new() { Kind = kind, Ratio = 76.2, Height = height }] };
         var found = Assert.Single(Rules(Plan.Spec, facing));
         Assert.Equal("PF4136", found.Code);
         Assert.EndsWith(cured, found.Cure!.Key, StringComparison.Ordinal);
         var mended = cured == "batter" ? facing with { Batter = 0 }
-            : facing with { Openings = [facing.Openings[0] with { Height = double.Parse(found.Cure.Value, System.Globalization.CultureInfo.InvariantCulture) }] };
+            : facing
+            with
+            { Openings = [facing.Openings[0] with { Height = double.Parse(found.Cure.Value, System.Globalization.CultureInfo.InvariantCulture) }] };
         Assert.Empty(Rules(Plan.Spec, mended));
     }
 
@@ -247,7 +262,8 @@ public class ProfileTests
     {
         const double batter = 1.5;
         double wall = Plan.WallFace.Reach[0], joint = Profiled.Joint;
-        var mesh = Workbench.Made(Straight(150, Side.Left, FacingSpec.For(Scale) with { Batter = batter }, false), Workbench.Printer, new()).Sections[0].Solid.Mesh;
+        var mesh = Workbench.Made(Straight(150, Side.Left, FacingSpec.For(Scale) with { Batter = batter }, false), Workbench.Printer,
+            new()).Sections[0].Solid.Mesh;
 
         // Courses meet in the middle of beds; the lowest begins at the baseboard.
         double upper = Under - joint - Course + (joint / 2);
@@ -289,7 +305,7 @@ public class ProfileTests
     {
         var facing = Profiled with { Piers = PierSpec.For(Scale) };
         var section = Workbench.Made(Straight(150, Side.Left, facing, false), Workbench.Printer, new()).Sections[0];
-        var slices = PlatformForge.Exports.Drawings.WallSlice.Of(section, PlatformForge.Solids.Bodies.WallNames.FrontOf(1)).ToArray();
+        var slices = PlatformForge.Exports.Drawings.Elevations.Walls.WallSlice.Of(section, PlatformForge.Solids.Bodies.Layers.WallNames.FrontOf(1)).ToArray();
         Assert.True(slices.Length >= 7);
         Assert.All(slices.SelectMany(s => s.Top), p => Assert.Equal(Under, p.Y, 1e-6));
         Assert.All(slices, s => Assert.Equal([1, 2, 3, 4, 5], s.Parts().Select(p => p.Part.Wall.Zone.Number).Distinct().Order()));
@@ -305,7 +321,8 @@ public class ProfileTests
         var made = SectionMaker.Make(Straight(150, Side.Left, rubble, false), Workbench.Printer, new());
         var told = Assert.Single(made.Findings, f => f.Code == "PF5055");
         double figure = double.Parse(told.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
-        Assert.DoesNotContain(SectionMaker.Make(Straight(150, Side.Left, rubble with { Batter = figure }, false), Workbench.Printer, new()).Findings, f => f.Code == "PF5055");
+        Assert.DoesNotContain(SectionMaker.Make(Straight(150, Side.Left, rubble with { Batter = figure }, false), Workbench.Printer, new()).Findings,
+            f => f.Code == "PF5055");
     }
 
     [Theory]
@@ -322,7 +339,8 @@ public class ProfileTests
             Plinth = plinth ? PlinthSpec.For(Scale) : null,
             Piers = PierSpec.For(Scale) with { Height = 12, On = PierWalls.Both },
         };
-        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections, s => SoundSection.Check(s, front != WallFinish.Plain));
+        Assert.All(Workbench.Made(Straight(ramps ? 260 : 130, side, facing, ramps), Workbench.Printer, new()).Sections,
+            s => SoundSection.Check(s, front != WallFinish.Plain));
     }
 
     [Fact]
@@ -332,7 +350,8 @@ public class ProfileTests
         var plain = Profiled with { Front = WallFinish.Plain, Back = WallFinish.Plain, Ends = WallFinish.Plain, Plinth = null, Corbel = null, Piers = piers };
         var plan = Straight(150, Side.Left, plain, false);
         var mesh = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Solid.Mesh;
-        double wall = plan.WallFace.Reach[0], head = Enumerable.Range(0, 18).Select(i => Under - (i * Course)).MinBy(y => Math.Abs(y - 12)), fall = Math.Tan(Math.PI / 3);
+        double wall = plan.WallFace.Reach[0], head = Enumerable.Range(0, 18).Select(i => Under - (i * Course)).MinBy(y => Math.Abs(y - 12)),
+            fall = Math.Tan(Math.PI / 3);
         Assert.Equal(wall, mesh.Vertices.Where(v => v.Z < Under).Min(v => v.Y), 1e-4);
         double area = 0;
         for (int t = 0; t < mesh.TriangleCount; t++)
@@ -422,7 +441,8 @@ public class ProfileTests
         var facing = FacingSpec.For(Scale) with { Batter = batter, Piers = PierSpec.For(Scale) with { Height = 12 } };
         var plan = Straight(150, Side.Left, facing, false);
         var mesh = Workbench.Made(plan, Workbench.Printer, new()).Sections[0].Solid.Mesh;
-        double deepest = plan.WallFace.Reach[0] + facing.SetBack(false), joint = facing.Joint, upper = Under - joint - Course + (joint / 2), header = 112.5 / 76.2;
+        double deepest = plan.WallFace.Reach[0] + facing.SetBack(false), joint = facing.Joint, upper = Under - joint - Course + (joint / 2),
+            header = 112.5 / 76.2;
         for (int i = 0; i < 5; i++)
         {
             double foot = Under - joint - ((i + 1) * Course) + (joint / 2);

@@ -3,13 +3,18 @@ using System.Text;
 using System.Text.RegularExpressions;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Track;
@@ -25,7 +30,8 @@ public class ProfiledProjectTests
     {
         string text = Regex.Replace(PresetShelf.Sample("thornhithe")!, "vehicles = \\[\"long coach\".*\\]", "vehicles = [\"long coach\"]");
         text = Regex.Replace(text, @"\[\[platform\.(board|hole)\]\][^\[]*", "");
-        var read = Samples.Read(text, "platform[0].facing.bond=flemish", "platform[0].facing.plinth.projection=0.7", "platform[0].facing.corbel.courses=2", "platform[0].face.to=690");
+        var read = Samples.Read(text, "platform[0].facing.bond=flemish", "platform[0].facing.plinth.projection=0.7", "platform[0].facing.corbel.courses=2",
+            "platform[0].face.to=690");
         var run = DesignRun.Design(read.Value!, RunWatch.None);
         Assert.True(run.Succeeded, string.Join('\n', run.Findings.Select(f => f.Message)));
         return run.Value!;
@@ -57,7 +63,8 @@ public class ProfiledProjectTests
     public void The_foot_that_is_told_is_the_plinths()
     {
         double outer = (Designed.Value.Gauge / 2) + Designed.Value.RailHead, joint = Island.Plan.Spec.Facing!.Depth;
-        string[][] rows = [.. Encoding.UTF8.GetString(SettingOut.Table(Designed.Value, Island, 20)).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(r => r.Split(','))];
+        string[][] rows = [.. Encoding.UTF8.GetString(SettingOut.Table(Designed.Value, Island, 20)).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1)
+            .Select(r => r.Split(','))];
         var feet = Island.Sections.Sections.SelectMany(s => s.Solid.Mesh.Vertices.Where(v => v.Z < 0.6)).Select(v => new Point2(v.X, v.Y)).Distinct().ToArray();
         var inner = rows.Where(r => Number(r[0]) > Island.Plan.Profile.From + 5 && Number(r[0]) < Island.Plan.Profile.To - 5).ToArray();
         Assert.True(inner.Length > 5);
@@ -65,7 +72,8 @@ public class ProfiledProjectTests
         {
             double s = Number(row[0]), told = Number(row[1]) + outer;
             var frame = Island.Plan.Chart.At(s);
-            double[] there = [.. feet.Where(p => Math.Abs(Point2.Dot(p - frame.Position, frame.Tangent)) < 2).Select(p => Island.Plan.Side.Reach(Point2.Cross(frame.Tangent, p - frame.Position)))];
+            double[] there = [.. feet.Where(p => Math.Abs(Point2.Dot(p - frame.Position, frame.Tangent)) < 2)
+                .Select(p => Island.Plan.Side.Reach(Point2.Cross(frame.Tangent, p - frame.Position)))];
             Assert.InRange(there.Min(), told - FacetAndRounding, told + joint);
         });
 

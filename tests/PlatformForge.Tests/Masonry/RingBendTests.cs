@@ -1,10 +1,13 @@
 using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Masonry;
 
-/// <summary>A wall that goes all round, with a bend wherever a piece ended before: no piece may end on one, nor the one that goes on over the ring's end.</summary>
+/// <summary>A wall that goes all round, with a bend wherever a piece ended before: no piece may end on one, nor the one that goes on over the ring's
+/// end.</summary>
 public class RingBendTests
 {
     private const double Joint = 0.25, High = 16;

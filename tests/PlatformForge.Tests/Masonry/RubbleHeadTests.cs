@@ -1,4 +1,5 @@
 using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

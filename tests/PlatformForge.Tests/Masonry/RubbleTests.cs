@@ -48,7 +48,8 @@ public class RubbleTests
                 // Corners are turned by half a stone, and a ramp's slope cuts.
                 double from = section.From == 200 ? 200 + off : section.From;
                 double to = Math.Min(section.To, plan.Profile.EndHead) - (section.To > plan.Profile.EndHead - 1 ? off : 0);
-                var stones = FacePatches.Of(section.Solid.Mesh, new(0, 1), plan.Side == Side.Left ? face : -face).Where(r => -r.Max(p => p.X) > from && -r.Min(p => p.X) < to).ToArray();
+                var stones = FacePatches.Of(section.Solid.Mesh, new(0, 1), plan.Side == Side.Left ? face : -face)
+                    .Where(r => -r.Max(p => p.X) > from && -r.Min(p => p.X) < to).ToArray();
                 Assert.True(stones.Length > 0 || to - from < 20, section.Name);
                 foreach (double width in stones.Select(ConvexWidth.Of))
                 {
@@ -83,12 +84,14 @@ public class RubbleTests
                 Point2[][] beside = [.. FacePatches.Of(mesh, new(0, 1), face).Select(r => Array.ConvertAll(r, p => new Point2(into * (-p.X - end), p.Y)))];
                 Point2[][] round = [.. FacePatches.Of(mesh, new(1, 0), end).Select(r => Array.ConvertAll(r, p => new Point2(-behind * (p.X - face), p.Y)))];
                 // The deck's own edge is no stone.
-                var turning = beside.Where(r => Math.Abs(r.Min(p => p.X)) < Near && r.Max(p => p.Y) < plan.Profile.Level - 1).Select(r => (Front: r, Edge: Edge(r))).ToArray();
+                var turning = beside.Where(r => Math.Abs(r.Min(p => p.X)) < Near && r.Max(p => p.Y) < plan.Profile.Level - 1)
+                    .Select(r => (Front: r, Edge: Edge(r))).ToArray();
                 // The larger stones of 1:43.5 may be but two at a corner.
                 Assert.True(turning.Length >= 2, $"{turning.Length} at {end}, {face}");
                 foreach (var (front, edge) in turning)
                 {
-                    var other = Assert.Single(round, r => Math.Abs(r.Max(p => p.X)) < Near && Math.Abs(Edge(r).Low - edge.Low) < Near && Math.Abs(Edge(r).High - edge.High) < Near);
+                    var other = Assert.Single(round, r => Math.Abs(r.Max(p => p.X)) < Near && Math.Abs(Edge(r).Low - edge.Low) < Near
+                        && Math.Abs(Edge(r).High - edge.High) < Near);
                     Assert.InRange(ConvexWidth.Of(ConvexRing.Hull([.. front, .. other])), least - 0.04 - Near, 3 * facing.RubbleSize);
                 }
             }

@@ -1,10 +1,17 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Masonry;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
@@ -48,13 +55,15 @@ public class SheetRebateTests
         Assert.Equal(3 + 3 + 2, strips.Length); // front and back in three sections, and both ends
         var plan = Platform.Sections.Plan;
         double wall = 20 - plan.Spec.Deck.Thickness;
-        Assert.All(strips.Where(s => s.Section > 1 && s.From == s.Wall.Stretches[0].From && s.Wall.Stretches[0].Face == WallNames.FrontOf(1)), s => Assert.Equal(wall, s.Height, 0.05));
+        Assert.All(strips.Where(s => s.Section > 1 && s.From == s.Wall.Stretches[0].From && s.Wall.Stretches[0].Face == WallNames.FrontOf(1)),
+            s => Assert.Equal(wall, s.Height, 0.05));
 
         // As long as the wall's foot on the layout, by its corners and nothing that the relief tells.
         foreach (var strip in strips.Where(s => s.Wall.Stretches.Any(t => t.Face == WallNames.FrontOf(1) && t.From == s.From)))
         {
             var section = Platform.Sections.Sections[strip.Section - 1];
-            double trim = Platform.Sections.Joint.EndTrim, from = section.From + (strip.Section > 1 ? trim : 0), to = section.To - (strip.Section < 3 ? trim : 0);
+            double trim = Platform.Sections.Joint.EndTrim, from = section.From + (strip.Section > 1 ? trim : 0),
+                to = section.To - (strip.Section < 3 ? trim : 0);
             double[] at = [Math.Max(from, plan.Body.WallsFrom), .. plan.Stations.Where(s => s > from && s < to), Math.Min(to, plan.Body.WallsTo)];
             var points = at.Select(s => plan.ToLayout(s, plan.Body.WallLine.At(s))).ToArray();
             Assert.Equal(points.Zip(points.Skip(1), (a, b) => (b - a).Length).Sum(), strip.Length, 0.02);
@@ -62,7 +71,8 @@ public class SheetRebateTests
 
         var sheet = SheetStripDrawing.Draw(Designed.Value, Platform);
         Assert.Equal(420, sheet.Width);
-        double[] drawn = [.. sheet.Items.OfType<SheetPath>().Where(p => p.Fill?.Colour == HouseStyle.White && p.Points.Count > 3).Select(p => p.Points.Max(q => q.X) - p.Points.Min(q => q.X))];
+        double[] drawn = [.. sheet.Items.OfType<SheetPath>().Where(p => p.Fill?.Colour == HouseStyle.White && p.Points.Count > 3)
+            .Select(p => p.Points.Max(q => q.X) - p.Points.Min(q => q.X))];
         Assert.All(strips, s => Assert.Contains(drawn, d => Math.Abs(d - s.Length) < 1e-6));
     }
 
@@ -70,7 +80,8 @@ public class SheetRebateTests
     public void It_costs_no_clearance_and_the_depth_is_asked_of_the_wall_alone()
     {
         Assert.Contains(PlatformDrawings.Of(Designed.Value, Platform, "x", []), d => d.Path == "drawings/x-strips.svg");
-        Assert.DoesNotContain(FacingRule.Check(Platform.Sections.Plan, Workbench.Printer, new()), f => f.Code == "PF5035"); // nothing stands out, so nothing hangs free
+        // nothing stands out, so nothing hangs free
+        Assert.DoesNotContain(FacingRule.Check(Platform.Sections.Plan, Workbench.Printer, new()), f => f.Code == "PF5035");
         var thin = Workbench.Straight(96, change: s => s with { Facing = FacingSpec.For(new(76.2)) with { Front = WallFinish.Sheet, Depth = 1.2 } });
         Assert.Contains(FacingRule.Check(thin, Workbench.Printer, new()), f => f.Code == "PF5030");
     }

@@ -1,10 +1,17 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -26,9 +33,11 @@ public class StandingElevationTests
         new SocketSpec(282, 10) { Name = "running-in board, first post" }, new SocketSpec(304, 10) { Name = "running-in board, second post" },
     ];
 
-    public static TheoryData<Side, BackKind> Platforms => new() { { Side.Left, BackKind.Wall }, { Side.Right, BackKind.Wall }, { Side.Left, BackKind.Bank }, { Side.Right, BackKind.Bank } };
+    public static TheoryData<Side, BackKind> Platforms =>
+        new() { { Side.Left, BackKind.Wall }, { Side.Right, BackKind.Wall }, { Side.Left, BackKind.Bank }, { Side.Right, BackKind.Bank } };
 
-    /// <summary>Every post of the fence's table stands where that says, on the front and mirrored on the back; 1350 mm at full size high, as in pictures.</summary>
+    /// <summary>Every post of the fence's table stands where that says, on the front and mirrored on the back; 1350 mm at full size high, as in
+    /// pictures.</summary>
     [Theory]
     [MemberData(nameof(Platforms))]
     public void Posts_stand_where_their_table_has_them(Side side, BackKind back)

@@ -1,7 +1,9 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -66,7 +68,8 @@ public class ThroughTests
         };
         var facing = Open with { Bond = (Bond)random.Next(4), Front = (WallFinish)(1 + random.Next(3)), Seed = random.Next(1000), Openings = [shape, Cable] };
         var side = (Side)((2 * random.Next(2)) - 1);
-        Assert.All(Workbench.Made(Straight(125 + (random.NextDouble() * 160), side, facing, random.Next(2) == 0), Workbench.Printer, new()).Sections, SoundSection.Check);
+        Assert.All(Workbench.Made(Straight(125 + (random.NextDouble() * 160), side, facing, random.Next(2) == 0), Workbench.Printer, new()).Sections,
+            SoundSection.Check);
     });
 
     [Fact]
@@ -106,7 +109,8 @@ public class ThroughTests
         {
             double half = (o.Spec.Width / 2) + (112.5 / 76.2);
             Assert.DoesNotContain(cuts, c => Math.Abs(c - o.Chainage) < half + 12);
-            Assert.DoesNotContain(made.Ribs, r => r.To > o.Chainage - half && r.From < o.Chainage + half && r.Near.At(o.Chainage) < made.WallBack.At(o.Chainage) + 1);
+            Assert.DoesNotContain(made.Ribs, r => r.To > o.Chainage - half && r.From < o.Chainage + half
+                && r.Near.At(o.Chainage) < made.WallBack.At(o.Chainage) + 1);
         });
     });
 
@@ -161,7 +165,9 @@ public class ThroughTests
 
     private static double Area(Point2[] ring) => ring.Select((p, i) => Point2.Cross(p, ring[(i + 1) % ring.Length])).Sum() / 2;
 
-    private static PlatformSection One(OpeningSpec spec) => Workbench.Made(Straight(150, Side.Left, Open with { Openings = [spec with { At = [275] }], Back = WallFinish.Plain }, false), Workbench.Printer, new()).Sections[0];
+    private static PlatformSection One(OpeningSpec spec) =>
+        Workbench.Made(Straight(150, Side.Left, Open with { Openings = [spec with { At = [275] }], Back = WallFinish.Plain }, false), Workbench.Printer,
+            new()).Sections[0];
 
     private static PlatformPlan Straight(double length, Side side, FacingSpec? facing, bool ramps) =>
         Workbench.Straight(length, side, s => s with { Facing = facing, StartRamp = ramps ? new(Gradient: 8) : null });

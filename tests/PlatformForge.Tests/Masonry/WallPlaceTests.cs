@@ -1,9 +1,13 @@
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Plans;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using Xunit;
 
@@ -15,7 +19,8 @@ public class WallPlaceTests
     private static readonly Lazy<PlatformDossier> Faced = new(() =>
     {
         string text = PresetShelf.Sample("straight-halt")!;
-        var read = Samples.Read(text, "platform[0].facing={ opening = [{ kind = \"cable\", through = true, pitch = 60 }, { kind = \"weep\", on = \"back\" }], piers = { on = \"front\", pitch = 50 } }");
+        var read = Samples.Read(text, "platform[0].facing={ opening = [{ kind = \"cable\", through = true, pitch = 60 }, { kind = \"weep\", on = \"back\" }], "
+            + "piers = { on = \"front\", pitch = 50 } }");
         var run = DesignRun.Design(read.Value!, RunWatch.None);
         Assert.True(run.Succeeded, string.Join('\n', run.Findings.Select(f => f.Message)));
         return Assert.Single(run.Value!.Platforms);

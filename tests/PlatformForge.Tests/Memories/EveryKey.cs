@@ -1,5 +1,6 @@
 using System.Globalization;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 
 namespace PlatformForge.Tests.Memories;
 
@@ -28,7 +29,8 @@ internal static class EveryKey
 
     private static double Number(NumberRule rule, Random random)
     {
-        double usual = double.TryParse(rule.Default ?? rule.Example, NumberStyles.Float, CultureInfo.InvariantCulture, out double known) ? known : Math.Min(rule.Range.Most, rule.Range.Least + 2);
+        double usual = double.TryParse(rule.Default ?? rule.Example, NumberStyles.Float, CultureInfo.InvariantCulture, out double known) ? known
+            : Math.Min(rule.Range.Most, rule.Range.Least + 2);
         double value = usual == 0 ? random.NextDouble() * 2 : usual * (0.8 + (0.4 * random.NextDouble()));
         value = rule.Range.Nearest(rule.Whole ? Math.Round(value) : value);
         return rule.Whole ? Math.Round(value) : value;

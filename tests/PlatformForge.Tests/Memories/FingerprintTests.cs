@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
@@ -22,7 +23,8 @@ public class FingerprintTests
     public void A_change_of_any_field_of_a_project_or_of_what_comes_of_it_changes_the_fingerprint(string sample, bool designed)
     {
         var project = Samples.Sound(PresetShelf.Sample(sample)!);
-        object[] parts = [project.Layout, project.Tracks, project.Vehicles, project.Sets, project.Clearance, project.Platforms, project.Printer, project.Sections, .. designed ? DesignRun.Design(project, RunWatch.None).Value!.Platforms : []];
+        object[] parts = [project.Layout, project.Tracks, project.Vehicles, project.Sets, project.Clearance, project.Platforms, project.Printer,
+            project.Sections, .. designed ? DesignRun.Design(project, RunWatch.None).Value!.Platforms : []];
         int changed = 0;
         foreach (object part in parts)
         {
@@ -51,7 +53,8 @@ public class FingerprintTests
     {
         object Read() => Samples.Sound(Samples.Pendlewick) with { Places = null! };
         Assert.Equal(Of(Read()), Of(Read()));
-        Assert.NotEqual(Of(Read()), Of(Samples.Sound(Samples.Pendlewick, "platform[0].deck.thickness=1.6000000000000001") with { Places = null!, Printer = new([], 1) }));
+        Assert.NotEqual(Of(Read()),
+            Of(Samples.Sound(Samples.Pendlewick, "platform[0].deck.thickness=1.6000000000000001") with { Places = null!, Printer = new([], 1) }));
     }
 
     [Fact]
@@ -59,7 +62,8 @@ public class FingerprintTests
     {
         object[] values =
         [
-            new int[][] { [1], [2, 3] }, new int[][] { [1, 2], [3] }, new[] { 1, 2, 3 }, new long[] { 1, 2, 3 }, "123", new[] { "12", "3" }, new[] { "1", "23" }, 0.0, -0.0, 0, false, "",
+            new int[][] { [1], [2, 3] }, new int[][] { [1, 2], [3] }, new[] { 1, 2, 3 }, new long[] { 1, 2, 3 }, "123", new[] { "12", "3" },
+            new[] { "1", "23" }, 0.0, -0.0, 0, false, "",
             Array.Empty<int>(), double.NaN, new[] { 1.0, 2.0 }, (1.0, 2.0), new List<object?> { null }, new List<object?>(), 1.0f / 3, 1.0 / 3,
         ];
         Assert.Equal(values.Length - 1, values.Select(Of).Distinct().Count()); // no and nil are the same number: no field is now one, now the other
@@ -68,7 +72,8 @@ public class FingerprintTests
     [Fact]
     public void What_may_change_later_or_hides_what_it_holds_is_refused()
     {
-        foreach (object value in new object[] { new Lazy<int>(() => 1), (Func<int>)(() => 1), new Dictionary<string, int>(), new HashSet<int>(), new Changeable { Figure = 1 }, new Holder(new Lazy<int>(() => 1)) })
+        foreach (object value in new object[] { new Lazy<int>(() => 1), (Func<int>)(() => 1), new Dictionary<string, int>(), new HashSet<int>(),
+            new Changeable { Figure = 1 }, new Holder(new Lazy<int>(() => 1)) })
         {
             Assert.Throws<BrokenInvariantException>(() => Of(value));
         }
@@ -146,7 +151,8 @@ public class FingerprintTests
 
     private static Array? Shorter(IList list)
     {
-        var item = list.GetType() is { IsArray: true } array ? array.GetElementType()! : list.GetType().GetInterfaces().First(i => i.IsGenericType && i.GetGenericTypeDefinition() == typeof(IList<>)).GetGenericArguments()[0];
+        var item = list.GetType() is { IsArray: true } array ? array.GetElementType()!
+            : list.GetType().GetInterfaces().First(i => i.IsGenericType && i.GetGenericTypeDefinition() == typeof(IList<>)).GetGenericArguments()[0];
         var shorter = Array.CreateInstance(item, list.Count - 1);
         for (int i = 0; i < shorter.Length; i++)
         {

@@ -1,16 +1,18 @@
 using System.Globalization;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Tests.Memories;
 
 /// <summary>
-/// Somebody who turns figures of a project at random, back and forth, and stops runs at any moment. After each change the run with a memory is held, byte by byte, against
-/// one from nothing. Shared with the benchmarks, which do it for as long as is wanted.
+/// Somebody who turns figures of a project at random, back and forth, and stops runs at any moment. After each change the run with a memory is held, byte by
+/// byte, against one from nothing. Shared with the benchmarks, which do it for as long as is wanted.
 /// </summary>
 /// <param name="text">The project.</param>
 /// <param name="folder">Where its files are: readings in there are turned, too, so it has to be a folder of its own; null for a project without.</param>
@@ -20,10 +22,14 @@ internal sealed class RandomEdits(string text, string? folder, int seed, bool an
 {
     private static readonly (string Key, double From, double To)[] Figures =
     [
-        ("platform[0].ramps.end.length", 70, 140), ("platform[0].ramps.start.gradient", 6, 14), ("platform[0].deck.thickness", 1.2, 2.6), ("platform[0].deck.width", 50, 66),
-        ("platform[0].deck.crossfall", 60, 200), ("platform[0].height", 11, 13), ("platform[0].coping.slab_length", 9, 20), ("platform[0].coping.overhang", 0, 1.5),
-        ("platform[0].ribs.pitch", 24, 40), ("platform[0].face.from", 268, 290), ("platform[0].line.width", 0.6, 1.4), ("clearance.running", 0.5, 1.6), ("clearance.print", 0, 0.4),
-        ("platform[0].board[0].at", 570, 615), ("platform[0].board[0].depth", 3, 6), ("platform[0].fence.pitch", 26, 40), ("vehicle[0].width", 33, 35.5), ("layout.rail_top", 7, 9),
+        ("platform[0].ramps.end.length", 70, 140), ("platform[0].ramps.start.gradient", 6, 14), ("platform[0].deck.thickness", 1.2, 2.6),
+        ("platform[0].deck.width", 50, 66),
+        ("platform[0].deck.crossfall", 60, 200), ("platform[0].height", 11, 13), ("platform[0].coping.slab_length", 9, 20),
+        ("platform[0].coping.overhang", 0, 1.5),
+        ("platform[0].ribs.pitch", 24, 40), ("platform[0].face.from", 268, 290), ("platform[0].line.width", 0.6, 1.4), ("clearance.running", 0.5, 1.6),
+        ("clearance.print", 0, 0.4),
+        ("platform[0].board[0].at", 570, 615), ("platform[0].board[0].depth", 3, 6), ("platform[0].fence.pitch", 26, 40), ("vehicle[0].width", 33, 35.5),
+        ("layout.rail_top", 7, 9),
         ("printer.margin", 5, 12), ("printer.layer", 0.15, 0.25), ("sections.end_wall", 2, 4),
     ];
 
@@ -189,7 +195,8 @@ internal sealed class RandomEdits(string text, string? folder, int seed, bool an
         }
 
         Made++;
-        if (pieces is not null && pieces.SelectMany(p => p.Pieces).Zip(fresh.Platforms.SelectMany(p => p.Sections.Sections)).FirstOrDefault(p => !p.First.Solid.Mesh.Vertices.SequenceEqual(p.Second.Solid.Mesh.Vertices)) is { First: { } odd })
+        if (pieces is not null && pieces.SelectMany(p => p.Pieces).Zip(fresh.Platforms.SelectMany(p => p.Sections.Sections))
+            .FirstOrDefault(p => !p.First.Solid.Mesh.Vertices.SequenceEqual(p.Second.Solid.Mesh.Vertices)) is { First: { } odd })
         {
             return $"piece {odd.Number} by itself differs";
         }

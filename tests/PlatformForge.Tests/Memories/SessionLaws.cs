@@ -1,6 +1,7 @@
 using FsCheck.Xunit;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units.Memories;
 using Xunit;

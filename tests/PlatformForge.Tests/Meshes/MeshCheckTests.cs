@@ -23,7 +23,8 @@ public class MeshCheckTests
         Assert.Equal(3, MeshCheck.Inspect(Tetrahedron() with { Triangles = Faces[..9] }).OpenEdges);
 
     [Fact]
-    public void A_triangle_that_comes_twice_opens_its_edges_and_their_opposites() => Assert.Equal(9, MeshCheck.Inspect(Tetrahedron() with { Triangles = [.. Faces, .. Faces[..3]] }).OpenEdges);
+    public void A_triangle_that_comes_twice_opens_its_edges_and_their_opposites() =>
+        Assert.Equal(9, MeshCheck.Inspect(Tetrahedron() with { Triangles = [.. Faces, .. Faces[..3]] }).OpenEdges);
 
     [Fact]
     public void A_triangle_that_faces_inwards_is_told() =>

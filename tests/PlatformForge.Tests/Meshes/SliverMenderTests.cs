@@ -2,7 +2,9 @@ using FsCheck.Xunit;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Solids.Kernel;
 using Xunit;
 
@@ -46,7 +48,8 @@ public class SliverMenderTests
         var solid = SolidRaiser.Raise(RandomBlocks.From(seed));
         if (solid.Mesh.TriangleCount > 0)
         {
-            var turn = RigidTransform.AboutZ(7 * random.NextDouble()).Then(RigidTransform.AboutX(7 * random.NextDouble())).Then(RigidTransform.Shift(100, 100, 100));
+            var turn = RigidTransform.AboutZ(7 * random.NextDouble()).Then(RigidTransform.AboutX(7 * random.NextDouble()))
+                .Then(RigidTransform.Shift(100, 100, 100));
             Mended(solid.Mesh.Moved(turn));
         }
     }

@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using FsCheck.Xunit;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using Xunit;
 
@@ -47,7 +49,8 @@ public class FileNameTests
         for (int c = 0xC0; c < 0x2000; c++)
         {
             string whole = ((char)c).ToString();
-            if (char.IsLetter((char)c) && whole.Normalize(System.Text.NormalizationForm.FormC) == whole && whole.Normalize(System.Text.NormalizationForm.FormD) is { Length: > 1 } parts
+            if (char.IsLetter((char)c) && whole.Normalize(System.Text.NormalizationForm.FormC) == whole
+                && whole.Normalize(System.Text.NormalizationForm.FormD) is { Length: > 1 } parts
                 && c is < 0x250 or (>= 0x370 and < 0x500) or >= 0x1E00)
             {
                 Assert.Equal(whole, ComposedLetters.Of(parts));
@@ -72,7 +75,8 @@ public class FileNameTests
         var random = new Random(seed);
         string[] words = ["island", "up", "Up!", "down", "below", "near", "gaps", "2", "island-up", "island up below", "con", "\u00e9"];
         string Word() => string.Join(random.Next(2) == 0 ? "-" : " ", Enumerable.Range(0, 1 + random.Next(2)).Select(_ => words[random.Next(words.Length)]));
-        (string Name, IReadOnlyList<string> Tracks)[] platforms = [.. Enumerable.Range(0, 2 + random.Next(6)).Select(_ => (Word(), (IReadOnlyList<string>)(random.Next(2) == 0 ? [] : [Word(), Word() + "'"])))];
+        (string Name, IReadOnlyList<string> Tracks)[] platforms =
+            [.. Enumerable.Range(0, 2 + random.Next(6)).Select(_ => (Word(), (IReadOnlyList<string>)(random.Next(2) == 0 ? [] : [Word(), Word() + "'"])))];
         string[] files = [.. FileNames.Distinct(platforms).Zip(platforms).SelectMany(p => Files(p.First, p.Second.Tracks))];
         Assert.Equal(files.Length, files.Distinct(StringComparer.OrdinalIgnoreCase).Count());
 
@@ -80,7 +84,8 @@ public class FileNameTests
         [
             FileNames.Picture(name), FileNames.PictureFromBelow(name), FileNames.PictureFromNear(name),
             FileNames.Section(name, 1), FileNames.Plate(name, 1), FileNames.AllPlates(name),
-            .. (tracks.Count == 0 ? [name] : FileNames.Beside(name, tracks)).SelectMany(n => new[] { $"tables/{n}-gaps.csv", $"tables/{n}-gaps-by-style.csv", $"drawings/{n}-plan.svg" }),
+            .. (tracks.Count == 0 ? [name] : FileNames.Beside(name, tracks))
+            .SelectMany(n => new[] { $"tables/{n}-gaps.csv", $"tables/{n}-gaps-by-style.csv", $"drawings/{n}-plan.svg" }),
             $"tables/{name}-sections.csv",
         ];
     }
@@ -90,11 +95,13 @@ public class FileNameTests
     {
         // In this process cultures are known; the tool as it is packed runs without them.
         using var folder = new Cli.TempFolder();
-        string project = folder.Write("halt.toml", Projects.Samples.Small.Replace("\"halt\"", "\"Ha\u0308lt am İsar-See\"").Replace("\"main\"", "\"Strecke ö\""));
+        string project = folder.Write("halt.toml", Projects.Samples.Small.Replace("\"halt\"", "\"Ha\u0308lt am İsar-See\"")
+            .Replace("\"main\"", "\"Strecke ö\""));
         var here = Cli.CliRun.Of("build", project, "--no-pictures", "--output", folder["here"]);
         Assert.True(here.Exit == 0, here.Error);
         var start = new ProcessStartInfo("dotnet") { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true };
-        foreach (string word in new[] { "exec", Path.Combine(AppContext.BaseDirectory, "PlatformForge.Cli.dll"), "build", project, "--no-pictures", "--output", folder["there"] })
+        foreach (string word in new[] { "exec", Path.Combine(AppContext.BaseDirectory, "PlatformForge.Cli.dll"), "build", project, "--no-pictures", "--output",
+            folder["there"] })
         {
             start.ArgumentList.Add(word);
         }

@@ -7,9 +7,12 @@ internal static class HostileNames
     [
         "=cmd|' /C calc'!A0", "+1+cmd", "-2+3", "@SUM(1)", "=HYPERLINK(\"http://example.invalid\",\"x\")", "\uFF1D1+1",
         "<script>alert(1)</script>", "</text><script/>", "]]>", "&amp;&lt;&#0;", "\" onload=\"x", "' or 1", "<!--", "%00", "--><svg onload=x>",
-        "[x](http://example.invalid)", "![x](y.png)", "# not a heading", "| a | b |", "`code` **bold** _it_ ~~no~~", "http://example.invalid", "www.example.invalid", "1. one", "\\",
-        "../../etc/passwd", "..\\..\\x", "/dev/null", "C:\\con", "con", "NUL", "aux", "lpt1", "COM9", "Prn", "a:b*c?d", ".hidden", "trailing.", "~", "-rf", "--output",
-        "solid name", "solid", "Hält", "Ha\u0308lt", "Żółć", "Smørrebrød", "Straße", "Ærø", "Ελλάδα", "Москва", "北駅", "محطة", "🚂", "नमस्ते", "ﬁne", "İstanbul", "Việt Trì",
+        "[x](http://example.invalid)", "![x](y.png)", "# not a heading", "| a | b |", "`code` **bold** _it_ ~~no~~", "http://example.invalid",
+        "www.example.invalid", "1. one", "\\",
+        "../../etc/passwd", "..\\..\\x", "/dev/null", "C:\\con", "con", "NUL", "aux", "lpt1", "COM9", "Prn", "a:b*c?d", ".hidden", "trailing.", "~", "-rf",
+        "--output",
+        "solid name", "solid", "Hält", "Ha\u0308lt", "Żółć", "Smørrebrød", "Straße", "Ærø", "Ελλάδα", "Москва", "北駅", "محطة", "🚂", "नमस्ते", "ﬁne",
+        "İstanbul", "Việt Trì",
         "a,b;c", "x\u200By", new('w', 200), "{\"json\": [1]}", "${HOME} $(id) %PATH%", "'", "\"",
     ];
 

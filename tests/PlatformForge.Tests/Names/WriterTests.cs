@@ -6,7 +6,9 @@ using System.Text.Json;
 using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;
 using Xunit;
@@ -125,7 +127,8 @@ public class WriterTests
     {
         string plain = Regex.Replace(Encoding.Latin1.GetString(file.Bytes), @"stream\n.*?\nendstream", string.Empty, RegexOptions.Singleline);
         Assert.DoesNotMatch(@"/(Title|Producer|P) *\(", plain);
-        var titles = Regex.Matches(plain, "/Title <FEFF([0-9A-F]*)>").Select(m => Encoding.BigEndianUnicode.GetString(Convert.FromHexString(m.Groups[1].Value)));
+        var titles = Regex.Matches(plain, "/Title <FEFF([0-9A-F]*)>")
+            .Select(m => Encoding.BigEndianUnicode.GetString(Convert.FromHexString(m.Groups[1].Value)));
         Assert.Contains(titles, t => t.Contains(platform, StringComparison.Ordinal));
     }
 
@@ -136,7 +139,8 @@ public class WriterTests
         int? columns = null;
         foreach (string line in text.TrimEnd('\n').Split('\n'))
         {
-            string[] cells = [.. Regex.Matches(line, @"(?:^|,)(?:""((?:[^""]|"""")*)""|([^,""]*))").Select(m => m.Groups[1].Success ? m.Groups[1].Value.Replace("\"\"", "\"") : m.Groups[2].Value)];
+            string[] cells = [.. Regex.Matches(line, @"(?:^|,)(?:""((?:[^""]|"""")*)""|([^,""]*))")
+                .Select(m => m.Groups[1].Success ? m.Groups[1].Value.Replace("\"\"", "\"") : m.Groups[2].Value)];
             Assert.Equal(columns ??= cells.Length, cells.Length);
             Assert.All(cells, c => Assert.False(Regex.IsMatch(c, @"^\s*[=+\-@\uFF1D\uFF0B\uFF0D\uFF20]") && !Regex.IsMatch(c, @"^[-+]?[\d.]+$"), c));
         }
@@ -153,7 +157,8 @@ public class WriterTests
         // A file of the folder is linked by its path, which is its words too.
         bare = Regex.Replace(bare, @"\[(?<path>[a-z0-9][a-z0-9./-]*)\]\(\k<path>\)", "");
         Assert.DoesNotMatch(@"<[A-Za-z/!]|!\[|\]\(|https?://|(?i)www\.|\*\*|~~", bare);
-        Assert.StartsWith("# " + names[0][..1].Trim('\\', '#', '[', '|', '`', '<', '!', '&', '~', '@', '$'), text.Replace("\\", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.StartsWith("# " + names[0][..1].Trim('\\', '#', '[', '|', '`', '<', '!', '&', '~', '@', '$'), text.Replace("\\", "", StringComparison.Ordinal),
+            StringComparison.Ordinal);
     }
 
     // No element or attribute but ours, nothing that acts, and the names whole in its words.
@@ -162,7 +167,8 @@ public class WriterTests
         string page = Regex.Replace(text, @"(?s)<style>.*?</style>|<svg xmlns.*?</svg>|<!DOCTYPE html>", "");
         string[] elements =
         [
-            "html", "head", "meta", "title", "body", "a", "header", "div", "p", "h1", "h2", "h3", "h4", "dl", "dt", "dd", "nav", "ol", "ul", "li", "main", "section", "svg", "circle", "path",
+            "html", "head", "meta", "title", "body", "a", "header", "div", "p", "h1", "h2", "h3", "h4", "dl", "dt", "dd", "nav", "ol", "ul", "li", "main",
+            "section", "svg", "circle", "path",
             "table", "thead", "tbody", "tr", "th", "td", "wbr", "figure", "figcaption", "strong", "b", "code", "img", "footer",
         ];
         Assert.All(Regex.Matches(page, @"</?([^\s>/]*)").Select(m => m.Groups[1].Value), e => Assert.Contains(e, elements));
@@ -176,17 +182,20 @@ public class WriterTests
     {
         Assert.All(bytes, b => Assert.True(b is 10 or (>= 32 and <= 126)));
         string[] lines = Encoding.ASCII.GetString(bytes).TrimEnd('\n').Split('\n');
-        Assert.True(lines.Length % 2 == 0 && lines.Where((_, i) => i % 2 == 0).All(l => int.TryParse(l, NumberStyles.Integer, CultureInfo.InvariantCulture, out int code) && code is >= 0 and <= 999));
+        Assert.True(lines.Length % 2 == 0 && lines.Where((_, i) => i % 2 == 0)
+            .All(l => int.TryParse(l, NumberStyles.Integer, CultureInfo.InvariantCulture, out int code) && code is >= 0 and <= 999));
         Assert.Equal(["  0", "EOF"], lines[^2..]);
     }
 
     private static string[] Shape(string text) =>
-        [.. text.Split('\n').Select(l => l.StartsWith('#') ? "#" : l.StartsWith('|') ? $"|{Regex.Count(l, @"(?<!\\)(?:\\\\)*\|")}" : "").Where(s => s.Length > 0)];
+        [.. text.Split('\n').Select(l => l.StartsWith('#') ? "#" : l.StartsWith('|') ? $"|{Regex.Count(l, @"(?<!\\)(?:\\\\)*\|")}" : "")
+            .Where(s => s.Length > 0)];
 
     private static void ThreeMf(OutputFile file, string platform)
     {
         using var archive = new ZipArchive(new MemoryStream(file.Bytes));
-        foreach (var entry in archive.Entries.Where(e => e.Name.EndsWith(".model", StringComparison.Ordinal) || e.Name.EndsWith(".rels", StringComparison.Ordinal)))
+        foreach (var entry in archive.Entries.Where(e => e.Name.EndsWith(".model", StringComparison.Ordinal)
+            || e.Name.EndsWith(".rels", StringComparison.Ordinal)))
         {
             using var stream = entry.Open();
             var document = XDocument.Load(stream);

@@ -1,5 +1,7 @@
 using FsCheck.Xunit;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -9,7 +11,8 @@ public class AnyFigures
 {
     private static readonly double[] Awkward =
     [
-        0, -0.0, 1e-300, -1e-9, 0.2, 0.5, 0.8, 1, 1.2, 2, 3, 5, 7.9, 8, 10, 12, 20, 40, 60, 96, 150, 200, 299.5, 400, 500, 650, 800, 900, 1000, 5000, 1e6, -5, -200,
+        0, -0.0, 1e-300, -1e-9, 0.2, 0.5, 0.8, 1, 1.2, 2, 3, 5, 7.9, 8, 10, 12, 20, 40, 60, 96, 150, 200, 299.5, 400, 500, 650, 800, 900, 1000, 5000, 1e6, -5,
+        -200,
     ];
 
     [Theory]
@@ -26,16 +29,42 @@ public class AnyFigures
         var request = Bench.Request(seed, (EdgeStyle)random.Next(3), s => (s with
         {
             Height = Any(s.Height),
-            Face = s.Face with { From = Any(s.Face.From), To = Any(s.Face.To), Taper = Any(40), LeastRadius = Any(600), BodiesPassOver = random.Next(2) == 0, VerticalGap = Any(1) },
+            Face = s.Face with
+            {
+                From = Any(s.Face.From),
+                To = Any(s.Face.To),
+                Taper = Any(40),
+                LeastRadius = Any(600),
+                BodiesPassOver = random.Next(2) == 0,
+                VerticalGap = Any(1)
+            },
             StartRamp = random.Next(2) == 0 ? null : new(Length: Any(96), FootHeight: Any(0)),
             EndRamp = random.Next(2) == 0 ? null : new(Gradient: Any(8), FootHeight: Any(0)),
             Deck = s.Deck with { Width = Any(48), Thickness = Any(1.5), Crossfall = Any(0) },
-            Coping = s.Coping with { Width = Any(8), Thickness = Any(1.2), Overhang = Any(1), SlabLength = Any(12), JointDepth = Any(0.3), JointWidth = Any(0.4), ArrisChamfer = Any(0.3) },
+            Coping = s.Coping with
+            {
+                Width = Any(8),
+                Thickness = Any(1.2),
+                Overhang = Any(1),
+                SlabLength = Any(12),
+                JointDepth = Any(0.3),
+                JointWidth = Any(0.4),
+                ArrisChamfer = Any(0.3)
+            },
             Walls = s.Walls with { FrontThickness = Any(1.6), BackThickness = Any(1.6), EndThickness = Any(1.6) },
-            Ribs = s.Ribs with { Pitch = Any(30), Thickness = Any(1.2), LongitudinalCount = random.Next(4), LongitudinalThickness = Any(1.2), Depth = random.Next(2) == 0 ? null : Any(4) },
+            Ribs = s.Ribs with
+            {
+                Pitch = Any(30),
+                Thickness = Any(1.2),
+                LongitudinalCount = random.Next(4),
+                LongitudinalThickness = Any(1.2),
+                Depth = random.Next(2) == 0 ? null : Any(4)
+            },
             WhiteLine = random.Next(2) == 0 ? null : new() { Inset = Any(0.8), Width = Any(1), GrooveDepth = Any(0) },
             ForcedCuts = random.Next(2) == 0 ? [] : [Any(350), Any(550)],
-        }).With<SocketSpec>([new(Any(400), Any(8)) { Along = Any(2), Across = Any(1.2), Depth = Any(4) }, new(Any(500), Any(12), InsetFrom.Edge)]).With<FenceSpec>(random.Next(2) == 0 ? [] : [new() { Pitch = Any(30), Inset = Any(2.5), PinDiameter = Any(1), From = Any(300), To = Any(700), Gaps = [new(Any(450), Any(480))] }]));
+        }).With<SocketSpec>([new(Any(400), Any(8)) { Along = Any(2), Across = Any(1.2), Depth = Any(4) }, new(Any(500), Any(12), InsetFrom.Edge)])
+        .With<FenceSpec>(random.Next(2) == 0 ? []
+            : [new() { Pitch = Any(30), Inset = Any(2.5), PinDiameter = Any(1), From = Any(300), To = Any(700), Gaps = [new(Any(450), Any(480))] }]));
         var outcome = PlatformPlanner.Plan(request);
         Assert.Equal(outcome.Value is null, outcome.Findings.Any(f => f.Severity == Severity.Error));
         Assert.All(outcome.Findings.Where(f => f.Severity != Severity.Note), f => Assert.True(f.Key.Length > 0 && f.Remedy.Length > 0));

@@ -1,7 +1,11 @@
 using PlatformForge.Clearance;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -106,7 +110,8 @@ public class BadInputTests
         Assert.Equal((code, "platform[0]." + key), (finding.Code, finding.Key));
 
         // The figure in the remedy is taken at its word.
-        double offered = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"-?\d+(\.\d+)?").Value, System.Globalization.CultureInfo.InvariantCulture);
+        double offered = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"-?\d+(\.\d+)?").Value,
+            System.Globalization.CultureInfo.InvariantCulture);
         PlatformSpec Mend(PlatformSpec s) => key switch
         {
             "deck.width" => s with { Deck = s.Deck with { Width = offered }, Ribs = s.Ribs with { LongitudinalCount = 0 } },
@@ -132,7 +137,14 @@ public class BadInputTests
             ["platform[0].board[0].inset", "platform[0].board[1].at", "platform[0].deck.thickness", "platform[0].height"],
             outcome.Findings.Select(f => f.Key).Order(StringComparer.Ordinal));
 
-        var design = PlatformPlanner.Plan(Bench.Straight(s => s with { Deck = s.Deck with { Width = 7 }, StartRamp = new(), EndRamp = new(96, 8), Face = s.Face with { To = 980 } }));
+        var design =
+            PlatformPlanner.Plan(Bench.Straight(s => s with
+            {
+                Deck = s.Deck with { Width = 7 },
+                StartRamp = new(),
+                EndRamp = new(96, 8),
+                Face = s.Face with { To = 980 }
+            }));
         Assert.Equal(["PF4004", "PF4005", "PF4005", "PF4010"], design.Findings.Select(f => f.Code).Order(StringComparer.Ordinal));
     }
 
@@ -151,7 +163,12 @@ public class BadInputTests
 
         // The chainage that is offered is taken at its word.
         double offered = Offered(finding);
-        Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => s with { Face = key == "face.from" ? s.Face with { From = offered, To = to } : s.Face with { From = from, To = offered } })).Findings, f => f.Severity == Severity.Error);
+        Assert.DoesNotContain(
+            PlatformPlanner.Plan(Bench.Straight(s => s with
+            {
+                Face = key == "face.from" ? s.Face with { From = offered, To = to }
+                : s.Face with { From = from, To = offered }
+            })).Findings, f => f.Severity == Severity.Error);
     }
 
     [Fact]
@@ -166,13 +183,16 @@ public class BadInputTests
     [Fact]
     public void A_deck_too_narrow_for_what_stands_on_it_is_told_the_width_that_holds_all_of_it()
     {
-        PlatformSpec With(PlatformSpec s, double width) => (s with { Deck = s.Deck with { Width = width }, WhiteLine = new(), Ribs = s.Ribs with { LongitudinalCount = 0 } }).With<FenceSpec>([new()]).With<SocketSpec>([new(500, 9) { Across = 6 }]).With<HoleSpec>([new(300, 6)]);
+        PlatformSpec With(PlatformSpec s, double width) =>
+            (s with { Deck = s.Deck with { Width = width }, WhiteLine = new(), Ribs = s.Ribs with { LongitudinalCount = 0 } }).With<FenceSpec>([new()])
+            .With<SocketSpec>([new(500, 9) { Across = 6 }]).With<HoleSpec>([new(300, 6)]);
         var finding = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 4))).Findings, f => f.Code == "PF4010");
         double offered = Offered(finding);
         Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => With(s, offered))).Findings, f => f.Severity == Severity.Error);
 
         // A little less than that still holds coping and walls, and the socket has no place: the same width is named.
-        var narrow = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 10.5).With<FenceSpec>([]).With<HoleSpec>([]))).Findings, f => f.Severity == Severity.Error);
+        var narrow = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => With(s, 10.5).With<FenceSpec>([]).With<HoleSpec>([]))).Findings,
+            f => f.Severity == Severity.Error);
         Assert.Equal(("PF4035", "platform[0].board[0]"), (narrow.Code, narrow.Key));
         Assert.Equal(offered, Offered(narrow));
     }

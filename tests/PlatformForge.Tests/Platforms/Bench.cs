@@ -1,7 +1,13 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Platforms;
@@ -14,7 +20,8 @@ internal static class Bench
 
     public static PlatformSite Site { get; } = new(new ModelScale(76.2), 8);
 
-    public static Vehicle Fleet { get; } = new("fleet", 60, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -VehicleLength / 2, VehicleLength / 2, 34, 13, 50)]);
+    public static Vehicle Fleet { get; } = new("fleet", 60, 0, 0,
+        [VehiclePart.Box("body", PartCarrier.Body, -VehicleLength / 2, VehicleLength / 2, 34, 13, 50)]);
 
     /// <summary>Straights, curves and transitions of either hand, radii from 400 mm.</summary>
     public static Centreline Track(Random random, bool mirrored = false)
@@ -37,7 +44,8 @@ internal static class Bench
     public static Func<double, double> Reach(Random random)
     {
         double level = 16 + (random.NextDouble() * 3);
-        var bumps = Enumerable.Range(0, 4).Select(_ => (At: random.NextDouble() * 1200, Wide: 40 + (random.NextDouble() * 150), High: random.NextDouble() * 3)).ToArray();
+        var bumps = Enumerable.Range(0, 4).Select(_ => (At: random.NextDouble() * 1200, Wide: 40 + (random.NextDouble() * 150), High: random.NextDouble() * 3))
+            .ToArray();
         double rise = (random.NextDouble() - 0.5) / 200, second = level + (random.NextDouble() * 2);
         return s => Math.Max(level + bumps.Sum(b => b.High * Math.Exp(-(s - b.At) * (s - b.At) / (2 * b.Wide * b.Wide))), second + (rise * (s - 500)));
     }

@@ -39,7 +39,8 @@ public class BudgetDiscTests
     {
         var kept = BudgetDisc.Roll(Stations, Array.ConvertAll(Stations, s => 20 - Math.Abs(s - 50)), 5, _ => 0);
 
-        // Stations lie over the arc by no more than its versine over one station: 1²/8 of its second derivative, which is (1 + m²)^1.5 / 5 up to the slope m of 1.
+        // Stations lie over the arc by no more than its versine over one station: 1²/8 of its second derivative, which is (1 + m²)^1.5 / 5 up to the slope m of
+        // 1.
         double versine = Math.Pow(2, 1.5) / 5 / 8;
         Assert.InRange(kept[50], 25, 25 + versine);
         Assert.InRange(kept[53], 20 + Math.Sqrt(25 - 9), 20 + Math.Sqrt(25 - 9) + versine);
@@ -56,7 +57,8 @@ public class BudgetDiscTests
         double reach = 18;
         double[] swept = [.. Stations[..20].Select(_ => reach += steep * (random.NextDouble() - 0.5))];
         double[] kept = BudgetDisc.Roll(Stations[..20], swept, budget, _ => 0);
-        double Join(double[] line, int place) => line[place / Fine] + (place % Fine == 0 ? 0 : (line[(place / Fine) + 1] - line[place / Fine]) * (place % Fine) / Fine);
+        double Join(double[] line, int place) => line[place / Fine]
+            + (place % Fine == 0 ? 0 : (line[(place / Fine) + 1] - line[place / Fine]) * (place % Fine) / Fine);
         for (int at = 0; at <= 19 * Fine; at++)
         {
             for (int from = 0; from <= 19 * Fine; from++)

@@ -1,7 +1,11 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Accounts;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Projects;
 using Xunit;
@@ -14,7 +18,9 @@ public class EdgeAccountTests
     private const string Playful = "running = 0.7\nwheelset_play = 0.15\npivot_play = 0.1\nroll = 1\ncant = 0.2\nlaying = 0.3";
 
     private static readonly Lazy<PlatformPlan> Plan = new(() => DesignRun.Design(
-        Samples.Sound(Samples.Small.Replace("running = 0.7", Playful).Replace("[{ straight = 900 }]", "[{ straight = 260 }, { curve = 700, length = 300, hand = \"right\" }, { straight = 400 }]").Replace("width = 34\n", "width = 34\nbogie_wheelbase = 30\nsill = { height = 13 }\n")),
+        Samples.Sound(Samples.Small.Replace("running = 0.7", Playful).Replace("[{ straight = 900 }]",
+            "[{ straight = 260 }, { curve = 700, length = 300, hand = \"right\" }, { straight = 400 }]")
+            .Replace("width = 34\n", "width = 34\nbogie_wheelbase = 30\nsill = { height = 13 }\n")),
         RunWatch.None).Value!.Platforms[0].Plan);
 
     [Fact]
@@ -23,14 +29,16 @@ public class EdgeAccountTests
         for (double s = Plan.Value.Spec.Face.From; s <= Plan.Value.Spec.Face.To; s += 7.3)
         {
             var account = EdgeAccount.At(Plan.Value, s);
-            Assert.Equal(["wheelset play", "pivot play", "suspension roll", "cant", "running clearance", "print tolerance", "fitting of the sections", "track laying"], account.Allowances.Select(a => a.Name).Where(n => n != AllowanceCost.EveryDirection));
+            Assert.Equal(["wheelset play", "pivot play", "suspension roll", "cant", "running clearance", "print tolerance", "fitting of the sections",
+                "track laying"], account.Allowances.Select(a => a.Name).Where(n => n != AllowanceCost.EveryDirection));
             Assert.All(account.Allowances, a => Assert.True(a.Mm >= -1e-9));
             Assert.Equal(account.Required, account.Bare + account.Allowances.Sum(a => a.Mm), 0.0025);
             Assert.All(account.Styles, style => Assert.True(style.Reach >= account.Required - 0.011));
         }
     }
 
-    /// <summary>On straight track a coach without play has its sills at half its width, 17 mm, so that a coping at a reach leaves that less 17, whatever its style.</summary>
+    /// <summary>On straight track a coach without play has its sills at half its width, 17 mm, so that a coping at a reach leaves that less 17, whatever its
+    /// style.</summary>
     [Theory]
     [InlineData("fitted")]
     [InlineData("faired")]

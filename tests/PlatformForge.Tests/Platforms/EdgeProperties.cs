@@ -2,6 +2,9 @@ using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
@@ -131,9 +134,12 @@ public class EdgeProperties
     [Property(MaxTest = 20)]
     public void Easing_the_radius_or_the_taper_never_brings_the_faired_edge_farther_away_on_average(int seed)
     {
-        double Mean(PlatformPlan plan) => plan.Stations.Zip(plan.Stations.Skip(1)).Sum(p => (p.Second - p.First) * (plan.CopingFront.At(p.First) + plan.CopingFront.At(p.Second)) / 2) / (plan.Stations[^1] - plan.Stations[0]);
+        double Mean(PlatformPlan plan) => plan.Stations.Zip(plan.Stations.Skip(1))
+            .Sum(p => (p.Second - p.First) * (plan.CopingFront.At(p.First) + plan.CopingFront.At(p.Second)) / 2) / (plan.Stations[^1] - plan.Stations[0]);
         var strict = Bench.Plan(Bench.Request(seed, EdgeStyle.Faired));
-        var eased = Bench.Plan(Bench.Request(seed, EdgeStyle.Faired, s => s with { Face = s.Face with { LeastRadius = s.Face.LeastRadius * 0.8, Taper = s.Face.Taper * 0.8 } }));
+        var eased =
+            Bench.Plan(Bench.Request(seed, EdgeStyle.Faired,
+                s => s with { Face = s.Face with { LeastRadius = s.Face.LeastRadius * 0.8, Taper = s.Face.Taper * 0.8 } }));
         Assert.True(Mean(eased) <= Mean(strict) + 2e-6);
     }
 

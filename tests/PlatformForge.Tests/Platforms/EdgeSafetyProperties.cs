@@ -1,16 +1,22 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Tests.Clearance;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Platforms;
 
 /// <summary>
-/// Edges of real sweeps on random tracks (reverse curves, kinks, transitions, radii from 250 mm), a platform on either side, against a sweeper that shares nothing with the product's.
+/// Edges of real sweeps on random tracks (reverse curves, kinks, transitions, radii from 250 mm), a platform on either side, against a sweeper that shares
+/// nothing with the product's.
 /// </summary>
 [Properties(Arbitrary = [typeof(RunCases)], QuietOnSuccess = true)]
 public class EdgeSafetyProperties
@@ -36,7 +42,11 @@ public class EdgeSafetyProperties
         var touched = BruteSweep.Touched(chart.Ride, chart.Line, run.Vehicle, stations, Step);
         foreach (var side in new[] { Side.Left, Side.Right })
         {
-            var spec = new PlatformSpec("up side", new FaceSpec("random", side, from, to, EdgeStyle.Faired) { LeastRadius = 600, Taper = 40 }) { Deck = new() { Width = 20 } };
+            var spec = new PlatformSpec("up side", new FaceSpec("random", side, from, to, EdgeStyle.Faired) { LeastRadius = 600, Taper = 40 })
+            {
+                Deck =
+                new() { Width = 20 }
+            };
             var plan = Bench.Plan(new(spec, new PlatformSite(Scale, 8), chart.Line, envelope, budget) { StartsAtBuffers = true, EndsAtBuffers = true });
             Point2[] places = [.. touched.Where(p => (int)side * chart.Line.Locate(p).Offset > 0)];
             Assert.NotEmpty(places);

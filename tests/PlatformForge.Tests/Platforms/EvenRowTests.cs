@@ -72,9 +72,11 @@ public class EvenRowTests
     // Dynamic programming over the grid: fewest places, then the least greatest distance.
     private static (int Count, double Greatest) Searched(double length, double pitch, List<(double Low, double High)> free)
     {
-        double[] places = [0, .. Enumerable.Range(1, (int)(length / Grid) - 1).Select(i => i * Grid).Where(x => free.Exists(f => x >= f.Low && x <= f.High)), length];
+        double[] places = [0, .. Enumerable.Range(1, (int)(length / Grid) - 1).Select(i => i * Grid).Where(x => free.Exists(f => x >= f.Low && x <= f.High)),
+            length];
         int count = Fewest(places, pitch);
-        double greatest = places.SelectMany(_ => Enumerable.Range(1, (int)(pitch / Grid)).Select(k => k * Grid)).Distinct().Order().First(d => Fewest(places, d) == count);
+        double greatest = places.SelectMany(_ => Enumerable.Range(1, (int)(pitch / Grid)).Select(k => k * Grid)).Distinct().Order()
+            .First(d => Fewest(places, d) == count);
         return (count, greatest);
     }
 

@@ -2,7 +2,9 @@ using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Edges;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 
 namespace PlatformForge.Tests.Platforms;
 
@@ -75,7 +77,9 @@ public class FairingOnCurves
                 required[random.Next(required.Length)] += random.NextDouble() * 1.2;
             }
 
-            Face = new("up", random.Next(2) == 0 ? Side.Left : Side.Right, stations[0], stations[^1], EdgeStyle.Faired) { LeastRadius = 400 + (random.NextDouble() * 500), Taper = 15 + (random.NextDouble() * 25) };
+            Face = new("up", random.Next(2) == 0 ? Side.Left : Side.Right, stations[0], stations[^1],
+                EdgeStyle.Faired)
+            { LeastRadius = 400 + (random.NextDouble() * 500), Taper = 15 + (random.NextDouble() * 25) };
             Vertices = new(stations, required);
             Uniform = EdgeShaper.UniformReach(Vertices);
         }
@@ -155,7 +159,8 @@ public class FairingOnCurves
             double limit = 1 / Face.LeastRadius!.Value, slope = 1 / Face.Taper;
             foreach (double reach in (double[])[18, Uniform])
             {
-                double stretch = 1 - (Inward * reach), far = 1 - (Inward * Uniform), slanted = 2 * Math.Abs(Inward) * slope * slope / (stretch * stretch * stretch);
+                double stretch = 1 - (Inward * reach), far = 1 - (Inward * Uniform),
+                    slanted = 2 * Math.Abs(Inward) * slope * slope / (stretch * stretch * stretch);
                 double more = 1 + (1.5 * slope * slope) + (Step * Step * Inward * Inward);
                 foreach (int way in (int[])[-1, 1])
                 {

@@ -2,7 +2,9 @@ using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Edges;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
@@ -25,7 +27,11 @@ public class FairingOptimality
             required[random.Next(required.Length)] += random.NextDouble() * 1.2;
         }
 
-        var face = new FaceSpec("up", Side.Left, stations[0], stations[^1], EdgeStyle.Faired) { LeastRadius = 400 + (random.NextDouble() * 800), Taper = 15 + (random.NextDouble() * 25) };
+        var face = new FaceSpec("up", Side.Left, stations[0], stations[^1], EdgeStyle.Faired)
+        {
+            LeastRadius = 400 + (random.NextDouble() * 800),
+            Taper = 15 + (random.NextDouble() * 25)
+        };
         var chart = TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(1000)])).Value!;
         var vertices = new EdgeVertices(stations, required);
 

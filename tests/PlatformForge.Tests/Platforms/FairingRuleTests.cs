@@ -1,6 +1,9 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -17,7 +20,8 @@ public class FairingRuleTests
         // A curve of 600 mm to the left and an edge 17 + 1 mm from its middle: concentric, 582 or 618 mm.
         var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new CurveSpec(600, Hand.Left, Length: 1000)])).Value!;
         PlatformRequest Asked(double radius) => new(
-            new("up side", new FaceSpec("up", side, 200, 800, EdgeStyle.Faired) { LeastRadius = radius }), Bench.Site, track, Bench.Envelope(track, side, _ => 17), ClearanceBudget.Of(running: 1));
+            new("up side", new FaceSpec("up", side, 200, 800, EdgeStyle.Faired) { LeastRadius = radius }), Bench.Site, track,
+            Bench.Envelope(track, side, _ => 17), ClearanceBudget.Of(running: 1));
         var finding = Assert.Single(PlatformPlanner.Plan(Asked(900)).Findings, f => f.Code == "PF4208");
         Assert.Equal(("platform[0].face.least_radius", Severity.Warning), (finding.Key, finding.Severity));
         Assert.Contains($" {allowed} mm", finding.Message, StringComparison.Ordinal);
@@ -27,7 +31,8 @@ public class FairingRuleTests
     [Fact]
     public void Figures_that_say_nothing_of_an_edge_of_its_style_are_told()
     {
-        string[] Told(FaceSpec face) => [.. PlatformPlanner.Plan(Bench.Straight(s => s with { Face = face })).Findings.Where(f => f.Code == "PF4209").Select(f => f.Key)];
+        string[] Told(FaceSpec face) => [.. PlatformPlanner.Plan(Bench.Straight(s => s with { Face = face })).Findings.Where(f => f.Code == "PF4209")
+            .Select(f => f.Key)];
         var plain = Bench.Straight().Spec.Face;
         Assert.Equal(["platform[0].face.least_radius", "platform[0].face.taper"], Told(plain with { LeastRadius = 900, Taper = 30 }));
         Assert.Empty(Told(plain));
@@ -40,7 +45,9 @@ public class FairingRuleTests
         var request = Bench.Straight() with { Budget = ClearanceBudget.Of(running: 1, print: 80, fitting: 0.2) };
         var finding = Assert.Single(PlatformPlanner.Plan(request).Findings, f => f.Code == "PF4024");
         double most = request.Spec.Deck.Width - 1.2;
-        Assert.Contains($"the print tolerance has to be below {most.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} mm", finding.Remedy, StringComparison.Ordinal);
-        Assert.DoesNotContain(PlatformPlanner.Plan(request with { Budget = ClearanceBudget.Of(running: 1, print: most - 0.01, fitting: 0.2) }).Findings, f => f.Code == "PF4024");
+        Assert.Contains($"the print tolerance has to be below {most.ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)} mm", finding.Remedy,
+            StringComparison.Ordinal);
+        Assert.DoesNotContain(PlatformPlanner.Plan(request with { Budget = ClearanceBudget.Of(running: 1, print: most - 0.01, fitting: 0.2) }).Findings,
+            f => f.Code == "PF4024");
     }
 }

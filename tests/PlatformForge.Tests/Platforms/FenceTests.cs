@@ -1,5 +1,7 @@
 using FsCheck.Xunit;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using Xunit;
 
@@ -44,7 +46,9 @@ public class FenceTests
         var face = request.Spec.Face;
         double gap = face.From + ((face.To - face.From) * (0.3 + (random.NextDouble() * 0.3))), pitch = 15 + (random.NextDouble() * 30);
         var odd = (OddPanel)random.Next(2);
-        request = request with { Spec = request.Spec.With<FenceSpec>([new() { Pitch = pitch, Panels = FencePanels.Whole, Odd = odd, Gaps = [new(gap, gap + 40)] }]) };
+        request = request
+            with
+        { Spec = request.Spec.With<FenceSpec>([new() { Pitch = pitch, Panels = FencePanels.Whole, Odd = odd, Gaps = [new(gap, gap + 40)] }]) };
         var outcome = PlatformPlanner.Plan(request);
         var fence = outcome.Value!.Fence!;
         double[] lengths = [.. fence.Posts.Zip(fence.Posts.Skip(1), (a, b) => (At(outcome.Value!, b.Chainage) - At(outcome.Value!, a.Chainage)).Length)];
@@ -68,7 +72,9 @@ public class FenceTests
     public void An_odd_panel_gives_way_to_a_ramps_head_and_says_so()
     {
         // Posts every 40 mm from 204 on, up to 764 and the end: one would stand at 404, beside a ramp's head at 405.
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with { Height = 12, StartRamp = new(Length: 205), Coping = s.Coping with { SlabLength = 12 } }).With<FenceSpec>([new() { Pitch = 40, Panels = FencePanels.Whole }])));
+        var outcome =
+            PlatformPlanner.Plan(Bench.Straight(s => (s with { Height = 12, StartRamp = new(Length: 205), Coping = s.Coping with { SlabLength = 12 } })
+                .With<FenceSpec>([new() { Pitch = 40, Panels = FencePanels.Whole }])));
         Assert.Equal(405, outcome.Value!.Profile.StartHead, 1e-9);
         Assert.Contains(outcome.Findings, f => f.Code == "PF4102" && f.Severity == Severity.Note);
         Assert.Contains(outcome.Value.CutCandidates, c => c.Rank == CutRank.RampHead);
@@ -107,7 +113,8 @@ public class FenceTests
     [Fact]
     public void A_post_keeps_off_a_ramps_head_and_off_a_cut_that_is_asked_for()
     {
-        // 600 mm with posts 4 mm in from the ends: panels of 32.9 mm put a post at 302.6, beside a ramp that ends at 304; a cut asked for stands in the way of another.
+        // 600 mm with posts 4 mm in from the ends: panels of 32.9 mm put a post at 302.6, beside a ramp that ends at 304; a cut asked for stands in the way of
+        // another.
         var spec = Bench.Straight(s => (s with { StartRamp = new(Length: 104), ForcedCuts = [500] }).With<FenceSpec>([new() { Pitch = 32 }]));
         var plan = Bench.Plan(spec);
         Assert.Equal(304, plan.Profile.StartHead, 1e-9);
@@ -161,7 +168,8 @@ public class FenceTests
     public void A_gap_of_half_its_figures_is_refused(string figures)
     {
         string gap = "[platform.fence]\n[[platform.fence.gap]]\n" + figures.Replace(", ", "\n", StringComparison.Ordinal) + "\n";
-        Assert.Contains("neither at and width nor from and to", Assert.Single(Projects.Samples.Read(Projects.Samples.Small + gap).Findings).Message, StringComparison.Ordinal);
+        Assert.Contains("neither at and width nor from and to", Assert.Single(Projects.Samples.Read(Projects.Samples.Small + gap).Findings).Message,
+            StringComparison.Ordinal);
     }
 
     /// <summary>592 mm of fence: sixteen panels of 37 are all of it.</summary>
@@ -194,7 +202,8 @@ public class FenceTests
     [Fact]
     public void The_odd_panel_goes_between_whole_ones_where_cuts_are_in_the_way_from_either_end()
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [316, 604] }).With<FenceSpec>([new() { Pitch = 40, Panels = FencePanels.Whole }])));
+        var outcome =
+            PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [316, 604] }).With<FenceSpec>([new() { Pitch = 40, Panels = FencePanels.Whole }])));
         var fence = outcome.Value!.Fence!;
         Assert.Equal(14, fence.Bays.Count(b => b.Kind == FenceBayKind.Panel));
         Assert.Equal(32, Assert.Single(fence.Bays, b => b.Kind == FenceBayKind.Odd).Length, 1e-6);
@@ -236,7 +245,8 @@ public class FenceTests
     private static double Along(PlatformPlan plan, double from, double to)
     {
         int steps = (int)((to - from) * 4) + 1;
-        var points = Enumerable.Range(0, steps + 1).Select(i => from + ((to - from) * i / steps)).Select(s => plan.ToLayout(s, plan.Back.At(s) - plan.Spec.Fence!.Inset)).ToArray();
+        var points = Enumerable.Range(0, steps + 1).Select(i => from + ((to - from) * i / steps))
+            .Select(s => plan.ToLayout(s, plan.Back.At(s) - plan.Spec.Fence!.Inset)).ToArray();
         return points.Zip(points.Skip(1), (a, b) => (b - a).Length).Sum();
     }
 }

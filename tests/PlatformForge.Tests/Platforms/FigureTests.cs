@@ -1,7 +1,10 @@
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Rules.Findings;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -15,7 +18,8 @@ public class FigureTests
     [Theory]
     [InlineData(-10, 1000, 100, "lay 110 mm more track")]
     [InlineData(1350, 1000, 100, "lay 450 mm more track")]
-    public void Track_that_is_missing_is_what_lies_beyond_its_end_and_what_the_longest_vehicle_needs(double chainage, double length, double need, string told) =>
+    public void Track_that_is_missing_is_what_lies_beyond_its_end_and_what_the_longest_vehicle_needs(double chainage, double length, double need,
+        string told) =>
         Assert.Contains(told, PlatformFindings.BeyondTrack("k", chainage, length, "coach", need, null).Remedy, StringComparison.Ordinal);
 
     [Fact]
@@ -33,13 +37,15 @@ public class FigureTests
     public void Ramps_longer_than_the_platform_are_told_by_how_much_and_the_longer_is_shortened(double start, double end, string key, string value)
     {
         var finding = PlatformFindings.RampsTooLong("p.ramps", start, end, 190, 7.9166);
-        Assert.Contains("Lengthen the platform by 80 mm, shorten the ramps to 190 mm together, or give a gradient of 1 in 7.916 or steeper", finding.Remedy, StringComparison.Ordinal);
+        Assert.Contains("Lengthen the platform by 80 mm, shorten the ramps to 190 mm together, or give a gradient of 1 in 7.916 or steeper", finding.Remedy,
+            StringComparison.Ordinal);
         Assert.Equal((CureAct.Set, key, value), (finding.Cure!.Act, finding.Cure.Key, finding.Cure.Value));
     }
 
     [Fact]
     public void A_ramp_that_leaves_no_room_for_the_other_is_left_out() =>
-        Assert.Equal((CureAct.LeaveOut, "p.ramps.end"), PlatformFindings.RampsTooLong("p.ramps", 190, 200, 190, 8).Cure is { } cure ? (cure.Act, cure.Key) : default);
+        Assert.Equal((CureAct.LeaveOut, "p.ramps.end"), PlatformFindings.RampsTooLong("p.ramps", 190, 200, 190, 8).Cure is { } cure ? (cure.Act, cure.Key)
+            : default);
 
     [Theory]
     [InlineData(1, 3, "too low for the deck", "Give a height of 3 mm or more", "3")]
@@ -53,12 +59,14 @@ public class FigureTests
         Assert.Equal(CureAct.LeaveOut, PlatformFindings.RampFoot("p.ramps.start.foot", foot, 12, 12).Cure!.Act);
     }
 
-    /// <summary>Of four entries that come to 30 mm on a platform 20 mm wide, one may be what the others leave; half of that is offered, and never more than is usual.</summary>
+    /// <summary>Of four entries that come to 30 mm on a platform 20 mm wide, one may be what the others leave; half of that is offered, and never more than is
+    /// usual.</summary>
     [Theory]
     [InlineData(0.8, "0.4")]
     [InlineData(8, "1")]
     public void A_budget_wider_than_the_platform_names_its_largest_entry_and_what_it_may_be(double most, string value) =>
-        Assert.Equal(("clearance.laying", value), PlatformFindings.AllowanceTooLarge("c", 30, "up", 20, "track laying", most, "clearance.laying").Cure is { } cure ? (cure.Key, cure.Value) : default);
+        Assert.Equal(("clearance.laying", value), PlatformFindings.AllowanceTooLarge("c", 30, "up", 20, "track laying", most, "clearance.laying").Cure
+            is { } cure ? (cure.Key, cure.Value) : default);
 
     [Theory]
     [InlineData(5.0004, "5.001")]
@@ -72,7 +80,8 @@ public class FigureTests
     public void A_greatest_figure_that_is_offered_is_rounded_so_that_it_works(double most, string offered) =>
         Assert.Equal(offered, PlatformFindings.CopingPart("k", "chamfer", 7, most, "is too large", ("leave it out", null)).Cure!.Value);
 
-    /// <summary>A height of 2 ft 6 in to 3 ft is published (see the finding): 10 to 12 mm at 4 mm to the foot. Heights that keep within it over two levels of rail.</summary>
+    /// <summary>A height of 2 ft 6 in to 3 ft is published (see the finding): 10 to 12 mm at 4 mm to the foot. Heights that keep within it over two levels of
+    /// rail.</summary>
     [Theory]
     [InlineData(11, 9.2, "A height of 11.8 mm keeps")] // rails 1.8 higher there: from 10 + 1.8
     [InlineData(11, 12.8, "A height of 10.2 mm keeps")] // 1.8 lower: to 12 − 1.8
@@ -87,7 +96,8 @@ public class FigureTests
     public void Heights_that_are_published_over_both_levels_are_noted_and_no_more() =>
         Assert.Equal(Severity.Note, IslandFindings.Heights(Island with { Height = 11 }, new(new(76.2), 8), 10.5).Severity);
 
-    private static PlatformSpec Island => new("island", new FaceSpec("up", Side.Left, 100, 500)) { OtherFace = new FaceSpec("down", Side.Right, double.NaN, double.NaN) };
+    private static PlatformSpec Island =>
+        new("island", new FaceSpec("up", Side.Left, 100, 500)) { OtherFace = new FaceSpec("down", Side.Right, double.NaN, double.NaN) };
 
     /// <summary>Piers 3.27 wide with panels as wide between them: 6.54, told in tenths so that it works.</summary>
     [Fact]
@@ -99,7 +109,8 @@ public class FigureTests
         Assert.Contains("Put it at 106.6 mm", crowded.Remedy, StringComparison.Ordinal);
     }
 
-    /// <summary>A segmental arch rises by a sixth of its width, a semicircular one by half (any handbook of building): the width offered leaves a wall under it.</summary>
+    /// <summary>A segmental arch rises by a sixth of its width, a semicircular one by half (any handbook of building): the width offered leaves a wall under
+    /// it.</summary>
     [Theory]
     [InlineData(OpeningHead.Segmental, 6)]
     [InlineData(OpeningHead.Semicircular, 2)]
@@ -132,7 +143,12 @@ public class FigureTests
     public void A_groove_that_leaves_too_little_under_it_is_refused_however_shallow()
     {
         // A coping 1.2 thick keeps 0.4: 0.8 may be taken out.
-        Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => s with { WhiteLine = new() { GrooveDepth = 0.79 }, Coping = s.Coping with { Thickness = 1.2 } })).Findings, f => f.Severity == Severity.Error);
+        Assert.DoesNotContain(
+            PlatformPlanner.Plan(Bench.Straight(s => s with
+            {
+                WhiteLine = new() { GrooveDepth = 0.79 },
+                Coping = s.Coping with { Thickness = 1.2 }
+            })).Findings, f => f.Severity == Severity.Error);
         var wrong = PlatformPlanner.Plan(Bench.Straight(s => s with { WhiteLine = new() { GrooveDepth = 0.9 }, Coping = s.Coping with { Thickness = 1.2 } }));
         Assert.Equal("platform[0].line.groove_depth", Assert.Single(wrong.Findings, f => f.Severity == Severity.Error).Key);
     }
@@ -171,7 +187,8 @@ public class FigureTests
         Assert.Equal((0, 1, -1, -1), (trace.IndexOf("coach"), trace.IndexOf("coach", "down"), trace.IndexOf("van"), trace.IndexOf("coach", "up")));
     }
 
-    /// <summary>Planks are twelve feet long unless stated (common practice, no source), flags 900 by 600 mm (a designated size of BS 7263-1, from memory).</summary>
+    /// <summary>Planks are twelve feet long unless stated (common practice, no source), flags 900 by 600 mm (a designated size of BS 7263-1, from
+    /// memory).</summary>
     [Theory]
     [InlineData(PavingKind.Planks, 12 * 304.8)]
     [InlineData(PavingKind.Flags, 900)]

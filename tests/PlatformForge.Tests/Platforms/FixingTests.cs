@@ -1,8 +1,13 @@
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -34,7 +39,8 @@ public class FixingTests
     [Fact]
     public void It_stands_on_the_baseboard_on_a_ramp_with_a_crossfall_on_a_curve_too()
     {
-        var request = Bench.Request(7, EdgeStyle.Fitted, s => (Plain(s) with { StartRamp = new(Length: 120), Deck = s.Deck with { Width = 50, Crossfall = 60 } })
+        var request = Bench.Request(7, EdgeStyle.Fitted,
+            s => (Plain(s) with { StartRamp = new(Length: 120), Deck = s.Deck with { Width = 50, Crossfall = 60 } })
             .With<FixingSpec>([new(s.Face.From + 100, 20) { Depth = 6 }]));
         var plan = Bench.Plan(request);
         var ring = Assert.Single(plan.Features.SelectMany(f => f.Prisms), p => p.Act == PrismAct.Add).Ring;
@@ -95,7 +101,8 @@ public class FixingTests
     [Fact]
     public void Its_keys_are_read_and_the_table_tells_where_to_drill()
     {
-        var project = Samples.Read(Samples.Small + "fixing = [{ at = 440, inset = 9, screw = 2.5, fit = 0.1, depth = \"6 mm\", wall = 1.6, name = \"east screw\" }]\n").Value!;
+        var project = Samples.Read(Samples.Small + "fixing = [{ at = 440, inset = 9, screw = 2.5, fit = 0.1, depth = \"6 mm\", wall = 1.6, name = \"east "
+            + "screw\" }]\n").Value!;
         var asked = Assert.Single(project.Platforms[0].Of<FixingSpec>());
         Assert.Equal(new FixingSpec(440, 9) { Screw = 2.5, Fit = 0.1, Depth = 6, Wall = 1.6, Name = "east screw" }, asked);
         var plan = Bench.Plan(Bench.Straight(s => s.With<FixingSpec>([asked with { Chainage = 500 }])));

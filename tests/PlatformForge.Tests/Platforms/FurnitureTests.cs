@@ -1,10 +1,19 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -17,7 +26,8 @@ public class FurnitureTests
     [Fact]
     public void The_solid_gains_a_socket_s_boss_and_lacks_its_recess()
     {
-        double Volume(params SocketSpec[] sockets) => SolidRaiser.Raise(PlatformBody.Blocks(Workbench.Straight(600, change: s => s.With(sockets))).All).ColumnVolume;
+        double Volume(params SocketSpec[] sockets) =>
+            SolidRaiser.Raise(PlatformBody.Blocks(Workbench.Straight(600, change: s => s.With(sockets))).All).ColumnVolume;
         const double Along = 3.2, Across = 2.2, Depth = 4, Deck = 1.5;
         double boss = FeatureSite.Boss(new("p", new FaceSpec("up", Side.Left, 0, 1)) { Deck = new() { Thickness = Deck } }, Depth);
         double gained = ((Along + (2 * boss)) * (Across + (2 * boss)) * (Depth + boss - Deck)) - (Along * Across * Depth);
@@ -38,11 +48,14 @@ public class FurnitureTests
         Assert.AllOrNone(hole.BoardHoles, b => Assert.Equal((500, 1.6), (b.Place.Chainage, b.Diameter)));
     }
 
-    /// <summary>A pillar is its pilot hole, three quarters of the screw and the fit, with its wall all round, wherever the curve draws chainages together.</summary>
+    /// <summary>A pillar is its pilot hole, three quarters of the screw and the fit, with its wall all round, wherever the curve draws chainages
+    /// together.</summary>
     [Property(MaxTest = 8)]
     public void A_fixing_keeps_others_off_its_pillar_and_no_farther(int seed)
     {
-        var plan = Bench.Plan(Bench.Request(seed, EdgeStyle.Fitted, s => s.With<FixingSpec>([new((s.Face.From + s.Face.To) / 2, 20) { Screw = 3, Wall = 2, Fit = 0.2 }])));
+        var plan =
+            Bench.Plan(Bench.Request(seed, EdgeStyle.Fitted,
+                s => s.With<FixingSpec>([new((s.Face.From + s.Face.To) / 2, 20) { Screw = 3, Wall = 2, Fit = 0.2 }])));
         var kept = Assert.Single(plan.Keepouts);
         double radius = (((0.75 * 3) + 0.2) / 2) + 2, reach = (kept.Near + kept.Far) / 2;
         Assert.Equal(2 * radius, kept.Far - kept.Near, 1e-9);
@@ -83,7 +96,8 @@ public class FurnitureTests
                 .With<SocketSpec>([new(500, inset, InsetFrom.Edge) { Along = 60, Across = 10, Fit = 0, Depth = 0.5 }]));
             var low = VehiclePart.Box("cylinders", PartCarrier.Body, 20, 40, 34, 3, 10);
             var body = VehiclePart.Box("body", PartCarrier.Body, -50, 50, 40, 16, 50);
-            var dense = Bench.Envelope(request.Chart, Side.Left, _ => double.NegativeInfinity, new(low, _ => 17), new(body, s => Math.Abs(s - bulge) < 20 ? 32 : 18));
+            var dense = Bench.Envelope(request.Chart, Side.Left, _ => double.NegativeInfinity, new(low, _ => 17),
+                new(body, s => Math.Abs(s - bulge) < 20 ? 32 : 18));
 
             // Told every second millimetre.
             static double[] Half(double[] of) => [.. of.Where((_, i) => i % 2 == 0)];
@@ -128,7 +142,8 @@ public class FurnitureTests
         Assert.AllOrNone(ribs.Zip(ribs.Skip(1)), p => Assert.True(p.Second.Near.Reach[0] >= p.First.Far.Reach[0] - 1e-9));
     }
 
-    /// <summary>Holes from 206 to 246 mm leave no place for a rib for longer than the pitch: it is told, and with the pitch that is offered it is well.</summary>
+    /// <summary>Holes from 206 to 246 mm leave no place for a rib for longer than the pitch: it is told, and with the pitch that is offered it is
+    /// well.</summary>
     [Fact]
     public void A_stretch_without_a_place_for_a_rib_is_told_with_its_length()
     {
@@ -146,13 +161,16 @@ public class FurnitureTests
     [InlineData(210)]
     public void A_cut_near_an_end_is_offered_a_place_with_room_for_its_joint(double at)
     {
-        var told = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [at] }).With<SocketSpec>([new(at, 10)]))).Findings, f => f.Code == "PF4051");
+        var told = Assert.Single(PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [at] }).With<SocketSpec>([new(at, 10)]))).Findings,
+            f => f.Code == "PF4051");
         double offered = double.Parse(told.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture);
         Assert.True(Math.Min(offered - 200, 800 - offered) > Math.Abs(at - 500) - 285 && Math.Abs(offered - 500) < 290, $"{offered}");
-        Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [offered] }).With<SocketSpec>([new(at, 10)]))).Findings, f => f.Code == "PF4051");
+        Assert.DoesNotContain(PlatformPlanner.Plan(Bench.Straight(s => (s with { ForcedCuts = [offered] }).With<SocketSpec>([new(at, 10)]))).Findings,
+            f => f.Code == "PF4051");
     }
 
-    /// <summary>A straight edge bends nowhere: between slabs of 150 mm it is parted for what has to hold on to it, every 60 mm at most, and no oftener.</summary>
+    /// <summary>A straight edge bends nowhere: between slabs of 150 mm it is parted for what has to hold on to it, every 60 mm at most, and no
+    /// oftener.</summary>
     [Fact]
     public void Long_slabs_of_a_straight_edge_are_parted_in_as_few_facets_as_do()
     {
@@ -160,7 +178,8 @@ public class FurnitureTests
         Assert.All(plan.Stations.Zip(plan.Stations.Skip(1)), p => Assert.Equal(50, p.Second - p.First, 1e-6));
     }
 
-    /// <summary>However the requirement wanders, facets are some millimetres long in the mean, and what the stated allowances come to is what is required.</summary>
+    /// <summary>However the requirement wanders, facets are some millimetres long in the mean, and what the stated allowances come to is what is
+    /// required.</summary>
     [Property(MaxTest = 10)]
     public void Facets_are_few_and_allowances_add_up(int seed)
     {

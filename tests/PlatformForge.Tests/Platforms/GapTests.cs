@@ -1,6 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
@@ -41,7 +43,9 @@ public class GapTests
     [Fact]
     public void Nobody_boards_from_a_ramp_so_rows_leave_ramps_out_and_traces_do_not()
     {
-        var request = Bench.Straight(s => s with { Height = 12, StartRamp = new(Gradient: 8), EndRamp = new(Gradient: 8) }) with { Sills = [Sill("coach", s => s < 290 || s > 710 ? 10 : 17, _ => 9)] };
+        var request = Bench.Straight(s => s with { Height = 12, StartRamp = new(Gradient: 8), EndRamp = new(Gradient: 8) })
+            with
+        { Sills = [Sill("coach", s => s < 290 || s > 710 ? 10 : 17, _ => 9)] };
         var plan = Bench.Plan(request);
         Assert.Equal(plan.CopingFront.At(500) - 17, plan.Gaps.Rows[0].Least, 1e-9);
         var trace = Assert.Single(plan.Gaps.Traces);

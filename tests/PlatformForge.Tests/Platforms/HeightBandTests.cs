@@ -1,5 +1,8 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -7,8 +10,8 @@ using Xunit;
 namespace PlatformForge.Tests.Platforms;
 
 /// <summary>
-/// A vehicle's part two millimetres tall is moved from below rail top to far over the platform: at each height exactly what stands at that height, or over it, gives way. The
-/// coping is 12 above rail top, bodies may pass 1 mm over it, the start ramp falls 1 in 10 to rail top.
+/// A vehicle's part two millimetres tall is moved from below rail top to far over the platform: at each height exactly what stands at that height, or over it,
+/// gives way. The coping is 12 above rail top, bodies may pass 1 mm over it, the start ramp falls 1 in 10 to rail top.
 /// </summary>
 public class HeightBandTests
 {
@@ -34,11 +37,16 @@ public class HeightBandTests
             Deck = s.Deck with { Width = 60 },
             Ribs = s.Ribs with { LongitudinalCount = 0 },
         }));
-        return request with { Envelope = Bench.Envelope(request.Chart, Side.Left, _ => double.NegativeInfinity, new(part, _ => 22), new(frames, _ => 18), new(roof, _ => 2)) };
+        return request with
+        {
+            Envelope = Bench.Envelope(request.Chart, Side.Left, _ => double.NegativeInfinity, new(part, _ => 22), new(frames, _ => 18),
+            new(roof, _ => 2))
+        };
     }
 
     // What passes over does not matter; what stays under the coping by the gap matters to the wall, which stands back by the overhang.
-    private static double Expected(double low, double top) => low >= top + Gap ? Always : low + PartHeight <= top - Slab.Thickness - Gap ? Needed - Slab.Overhang : Needed;
+    private static double Expected(double low, double top) => low >= top + Gap ? Always : low + PartHeight <= top - Slab.Thickness - Gap
+        ? Needed - Slab.Overhang : Needed;
 
     [Theory]
     [MemberData(nameof(Bands))]

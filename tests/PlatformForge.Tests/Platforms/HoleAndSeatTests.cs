@@ -1,4 +1,6 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using Xunit;
 
@@ -33,7 +35,8 @@ public class HoleAndSeatTests
     public void A_building_seat_is_a_shallow_recess_with_its_bedding_gap_and_ribs_may_stand_under_it()
     {
         // Pendlewick's building: 92 × 34 mm on a platform 62 wide leaves 28 mm to the edge, more than the scaled 6 ft of 24 (USERS.md (f) 1).
-        PlatformSpec Seat(PlatformSpec s, double width) => (s with { Deck = s.Deck with { Width = width } }).With<SocketSpec>([new(500, 34 / 2.0 + 0.9) { Along = 92, Across = 34, Depth = 0.5, Fit = 0.2, Name = "building" }]);
+        PlatformSpec Seat(PlatformSpec s, double width) => (s with { Deck = s.Deck with { Width = width } })
+            .With<SocketSpec>([new(500, 34 / 2.0 + 0.9) { Along = 92, Across = 34, Depth = 0.5, Fit = 0.2, Name = "building" }]);
         var free = Bench.Plan(Bench.Straight(s => s with { Deck = s.Deck with { Width = 62.9 } }));
         var outcome = PlatformPlanner.Plan(Bench.Straight(s => Seat(s, 62.9)));
         Assert.Empty(outcome.Findings);

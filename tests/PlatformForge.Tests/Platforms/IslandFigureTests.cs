@@ -2,13 +2,17 @@ using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
 
-/// <summary>Islands between two straight tracks, where plain sums tell all: rules before anything is swept, ribs between two faces, views from the other track.</summary>
+/// <summary>Islands between two straight tracks, where plain sums tell all: rules before anything is swept, ribs between two faces, views from the other
+/// track.</summary>
 public class IslandFigureTests
 {
     // Edges stand at the reach, the budget and what the sweep may err by from each track.
@@ -64,7 +68,8 @@ public class IslandFigureTests
         Assert.Equal(Wide, free.Body.WidthAt(500), 1e-3);
 
         double inset = middles[0] - free.CopingFront.At(500) + off;
-        var plan = Plan(s => (s with { Ribs = s.Ribs with { LongitudinalCount = 2 } }).With<HoleSpec>([new(500, inset, InsetFrom.Edge) { Diameter = 3, Fit = 0 }]));
+        var plan = Plan(s => (s with { Ribs = s.Ribs with { LongitudinalCount = 2 } })
+            .With<HoleSpec>([new(500, inset, InsetFrom.Edge) { Diameter = 3, Fit = 0 }]));
         var moved = Along(plan);
         var kept = plan.Keepouts.Single();
         Assert.Equal(middles[1], (moved[1].Near.At(500) + moved[1].Far.At(500)) / 2, 1e-6);
@@ -91,7 +96,8 @@ public class IslandFigureTests
     {
         double[] stations = [.. Enumerable.Range(0, 61).Select(i => 60.0 * i)];
         var track = TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(3600)])).Value!;
-        var spine = new Spine(track, Side.Left, new(stations, [.. stations.Select(s => new Point2(s, 0))], [.. stations.Select(_ => new Point2(0, 1))], stations));
+        var spine = new Spine(track, Side.Left, new(stations, [.. stations.Select(s => new Point2(s, 0))], [.. stations.Select(_ => new Point2(0, 1))],
+            stations));
         foreach (double s in (double[])[10, 1795, 3590])
         {
             var found = spine.Locate(new(s, 40));
@@ -102,8 +108,8 @@ public class IslandFigureTests
     }
 
     /// <summary>
-    /// Between tracks that draw together an island is narrowest at its end, and not beyond it. The line across leaves both edges at one angle: it is longer than
-    /// the square from one to the other by the cosine of half the angle between them.
+    /// Between tracks that draw together an island is narrowest at its end, and not beyond it. The line across leaves both edges at one angle: it is longer
+    /// than the square from one to the other by the cosine of half the angle between them.
     /// </summary>
     [Fact]
     public void Between_tracks_that_draw_together_the_waist_is_at_the_end()

@@ -1,10 +1,18 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Clearance;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Solids.Kernel;
@@ -22,7 +30,8 @@ public class IslandProperties
 
     // What carrying may lose of an edge where two stations are one, mm: a corner left out so near to another is off the chord by that distance times the turn.
     // Stations are told along a chart: an edge on the outside of its curve is longer than the chart by its stretch.
-    private static double Carried(PlatformPlan plan, Point2[] edge) => 1e-9 + (BodyCarrier.OnePlace * Stretch(plan) * Enumerable.Range(1, edge.Length - 2).Max(i =>
+    private static double Carried(PlatformPlan plan, Point2[] edge) =>
+        1e-9 + (BodyCarrier.OnePlace * Stretch(plan) * Enumerable.Range(1, edge.Length - 2).Max(i =>
         Math.Abs(Math.Atan2(Point2.Cross(edge[i] - edge[i - 1], edge[i + 1] - edge[i]), Point2.Dot(edge[i] - edge[i - 1], edge[i + 1] - edge[i])))));
 
     private static double Stretch(PlatformPlan plan) =>
@@ -49,7 +58,8 @@ public class IslandProperties
                 ? middle + (Point2.FromAngle(heading) * along)
                 : middle + ((Point2.FromAngle(heading + (curvature * along)).Left - Point2.FromAngle(heading).Left) * (-1 / curvature));
             var (a, b) = (Arc(-half), Arc(half));
-            return new(name, [new(a - (Point2.FromAngle(start) * 260), start, 260, 0, 0), new(a, start, 2 * half, curvature, curvature), new(b, end, 260, 0, 0)]);
+            return new(name, [new(a - (Point2.FromAngle(start) * 260), start, 260, 0, 0), new(a, start, 2 * half, curvature, curvature),
+                new(b, end, 260, 0, 0)]);
         }
 
         double Curvature() => random.Next(5) == 0 ? 0 : (random.Next(2) == 0 ? 1 : -1) / Of(610, 2000);
@@ -78,7 +88,8 @@ public class IslandProperties
 
         TrackRun[] runs = [new(up, [Coach]), new(down, [Railcar])];
         PlatformRequest Request(PlatformSpec view, int face) => new(
-            view, Site, runs[face].Ride, Sound(EnvelopeSweeper.Sweep(new(runs[face].Ride, view.Face.From, view.Face.To, [runs[face], runs[1 - face]]))), budgets[face]);
+            view, Site, runs[face].Ride, Sound(EnvelopeSweeper.Sweep(new(runs[face].Ride, view.Face.From, view.Face.To, [runs[face], runs[1 - face]]))),
+            budgets[face]);
         return new(up, down, PlatformPlanner.PlanFaces([Request(both.First, 0), Request(both.Second, 1)]), budgets);
     }
 
@@ -100,12 +111,14 @@ public class IslandProperties
         // Each edge is the polyline that its face was proved with: its corners lie on the carried one.
         foreach (var (face, edge) in plan.Faces.Zip([near, far]))
         {
-            Assert.All(face.Stations.Select((s, i) => face.ToLayout(s, face.CopingFront.Reach[i])).Skip(1).SkipLast(1), p => Assert.InRange(Distance(edge, p), 0, Carried(plan, edge)));
+            Assert.All(face.Stations.Select((s, i) => face.ToLayout(s, face.CopingFront.Reach[i])).Skip(1).SkipLast(1),
+                p => Assert.InRange(Distance(edge, p), 0, Carried(plan, edge)));
         }
 
         double narrowest = Dense(near).Min(p => Distance(far, p));
         Assert.Equal(narrowest, plan.Waist!.Width, 2e-3);
-        Assert.Equal(plan.Waist.Width, (plan.Faces[0].ToLayout(plan.Waist.First, plan.Faces[0].CopingFront.At(plan.Waist.First)) - plan.Faces[1].ToLayout(plan.Waist.Second, plan.Faces[1].CopingFront.At(plan.Waist.Second))).Length, 2e-2);
+        Assert.Equal(plan.Waist.Width, (plan.Faces[0].ToLayout(plan.Waist.First, plan.Faces[0].CopingFront.At(plan.Waist.First))
+            - plan.Faces[1].ToLayout(plan.Waist.Second, plan.Faces[1].CopingFront.At(plan.Waist.Second))).Length, 2e-2);
         var solid = SolidRaiser.Raise(PlatformBody.Blocks(plan).All);
         Assert.True(solid.ColumnVolume > 0);
         var report = MeshCheck.Inspect(solid.Mesh);
@@ -133,7 +146,8 @@ public class IslandProperties
 
         // Seen from the second track the ends are square to that one, so that a corner of the first edge may lie beyond them.
         double from = seen.Stations[0], to = seen.Stations[^1];
-        Assert.All(Edge(plan, plan.CopingFront).Where(p => made.Down.Locate(p).Chainage is var s && s > from && s < to), p => Assert.InRange(Distance(near, p), 0, Carried(seen, near)));
+        Assert.All(Edge(plan, plan.CopingFront).Where(p => made.Down.Locate(p).Chainage is var s && s > from && s < to),
+            p => Assert.InRange(Distance(near, p), 0, Carried(seen, near)));
         Assert.All(Edge(plan, plan.Back)[1..^1], p => Assert.InRange(Distance(far, p), 0, Carried(seen, far)));
     }
 
@@ -196,7 +210,8 @@ public class IslandProperties
 
     private static Point2[] Edge(PlatformPlan plan, PlanLine line) => [.. plan.Stations.Select((s, i) => plan.ToLayout(s, line.Reach[i]))];
 
-    private static IEnumerable<Point2> Dense(Point2[] line) => line.Zip(line.Skip(1)).SelectMany(p => Enumerable.Range(0, 11).Select(k => p.First + ((p.Second - p.First) * (k / 10.0))));
+    private static IEnumerable<Point2> Dense(Point2[] line) => line.Zip(line.Skip(1))
+        .SelectMany(p => Enumerable.Range(0, 11).Select(k => p.First + ((p.Second - p.First) * (k / 10.0))));
 
     private static double Distance(Point2[] line, Point2 p) => line.Zip(line.Skip(1)).Min(c =>
     {

@@ -1,8 +1,14 @@
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Units;
 using Xunit;
@@ -14,7 +20,8 @@ public class LampTests
 {
     private const double Deck = 1.5, Channel = 2, Groove = Deck - 0.8;
 
-    private static PlatformSpec With(PlatformSpec spec, params LampSpec[] lamps) => spec.With(lamps) with { Ribs = new() { Pitch = 30, LongitudinalCount = 0 } };
+    private static PlatformSpec With(PlatformSpec spec, params LampSpec[] lamps) =>
+        spec.With(lamps) with { Ribs = new() { Pitch = 30, LongitudinalCount = 0 } };
 
     private static PlatformPlan Divided(PlatformPlan plan, params double[] cuts) => PlatformPlanner.Divided(plan, cuts).Value!;
 
@@ -77,7 +84,8 @@ public class LampTests
             var plan = Workbench.Straight(500, change: s => With(s, new LampSpec(at, 20)));
             var made = SectionMaker.Make(plan, Workbench.Printer with { Bed = [new(0, 0), new(150, 0), new(150, 150), new(0, 150)] }, new()).Value!;
             var channel = made.Plan.Keepouts.Single(k => k.Holds(KeptOff.Joints));
-            Assert.All(made.Cuts, c => Assert.True(c < channel.From - joint.BoreDepth || c > channel.To + joint.BoreDepth, $"cut at {c}, channel from {channel.From} to {channel.To}"));
+            Assert.All(made.Cuts, c => Assert.True(c < channel.From - joint.BoreDepth || c > channel.To + joint.BoreDepth,
+                $"cut at {c}, channel from {channel.From} to {channel.To}"));
         }
     }
 
@@ -112,7 +120,8 @@ public class LampTests
         for (int i = 0; i < Slices; i++)
         {
             double u = -half + ((i + 0.5) * step);
-            double reach = Enumerable.Range(0, 12).Select(k => 2 * Math.PI * k / 12).Where(a => Math.Cos(a) > 1e-9).Min(a => (radius - (u * Math.Sin(a))) / Math.Cos(a));
+            double reach = Enumerable.Range(0, 12).Select(k => 2 * Math.PI * k / 12).Where(a => Math.Cos(a) > 1e-9)
+                .Min(a => (radius - (u * Math.Sin(a))) / Math.Cos(a));
             sum += reach * step;
         }
 

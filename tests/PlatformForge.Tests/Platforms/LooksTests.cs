@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Plans;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
@@ -31,10 +32,12 @@ public class LooksTests
         var second = Feature(new SocketSpec(460, 10) { Along = along }, new SocketSpec(460 + apart, 10));
         ShownBeam[] boards = [.. second.Shown.SelectMany(b => b.Shapes).OfType<ShownBeam>()];
         Assert.Equal(carries ? 2 : 0, boards.Length);
-        Assert.AllOrNone(boards, b => Assert.Equal((460.0, 460 + apart, true, true), (b.From.At.Chainage, b.From.Towards.Chainage, b.From.Share < 0, b.To.Share > 1)));
+        Assert.AllOrNone(boards, b => Assert.Equal((460.0, 460 + apart, true, true),
+            (b.From.At.Chainage, b.From.Towards.Chainage, b.From.Share < 0, b.To.Share > 1)));
     }
 
-    /// <summary>A seat of 20 by 8 mm is two metres at full size at 1:76.2: its seat covers the socket, at 17 to 18 inches (common practice, no source).</summary>
+    /// <summary>A seat of 20 by 8 mm is two metres at full size at 1:76.2: its seat covers the socket, at 17 to 18 inches (common practice, no
+    /// source).</summary>
     [Fact]
     public void A_seat_covers_its_socket_and_its_back_stands_on_the_side_away_from_the_track()
     {

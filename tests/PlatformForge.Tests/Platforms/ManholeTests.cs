@@ -1,9 +1,16 @@
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -108,12 +115,13 @@ public class ManholeTests
         var spec = Manhole with { Pattern = CoverPattern.Studs, Depth = depth, Pitch = pitch };
         var fault = Assert.Single(Early(spec));
         Assert.Equal(code, fault.Code);
-        var cured = code == "PF4191" ? spec with { Depth = double.Parse(fault.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture) } : spec with { Pattern = CoverPattern.Plain };
+        var cured = code == "PF4191" ? spec with { Depth = double.Parse(fault.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture) }
+            : spec with { Pattern = CoverPattern.Plain };
         Assert.Empty(Early(cured));
     }
 
-    /// <summary>A strip or an inlay over a cover would hide it, and a kerb, which posts may go through, as well: told once each, from the frame's outer groove with
-    /// a printed line of 0.4 about it. A frame of 7.87 + 2 (0.98 + 2 of 0.4) = 11.44 about 30 reaches from 24.28 to 35.72.</summary>
+    /// <summary>A strip or an inlay over a cover would hide it, and a kerb, which posts may go through, as well: told once each, from the frame's outer groove
+    /// with a printed line of 0.4 about it. A frame of 7.87 + 2 (0.98 + 2 of 0.4) = 11.44 about 30 reaches from 24.28 to 35.72.</summary>
     [Theory]
     [InlineData(19, 4, false)]
     [InlineData(20.5, 4, true)]
@@ -128,7 +136,7 @@ public class ManholeTests
             Tactile = new() { Inset = inset, Width = width },
             Features = [new ManholeSpec(250, 30, InsetFrom.Edge) { Fit = 0 }],
         });
-        Assert.Equal(meets ? 1 : 0, PlatformForge.Sections.LineRule.Check(plan, Workbench.Printer).Count(f => f.Code == "PF5041"));
+        Assert.Equal(meets ? 1 : 0, PlatformForge.Sections.Rules.LineRule.Check(plan, Workbench.Printer).Count(f => f.Code == "PF5041"));
     }
 
     [Fact]
@@ -139,7 +147,7 @@ public class ManholeTests
             Back = new() { Kerb = new() { Width = 12 } },
             Features = [new ManholeSpec(250, 7) { Fit = 0, Along = 2, Across = 2, Pattern = CoverPattern.Plain }],
         });
-        Assert.Contains(PlatformForge.Sections.LineRule.Check(plan, Workbench.Printer), f => f.Code == "PF5041");
+        Assert.Contains(PlatformForge.Sections.Rules.LineRule.Check(plan, Workbench.Printer), f => f.Code == "PF5041");
     }
 
     /// <summary>On full-size paper a manhole has its frame and, within it, its cover, at their sizes.</summary>
@@ -165,9 +173,11 @@ public class ManholeTests
 
     private static PavingSpec? Paved(PavingKind? kind) => kind is { } k ? PavingSpec.For(Scale) with { Kind = k } : null;
 
-    private static double Volume(ManholeSpec[] manholes, PavingSpec? paving) => SolidRaiser.Volume([.. PlatformBody.Blocks(Plan(Side.Left, manholes, paving)).All]);
+    private static double Volume(ManholeSpec[] manholes, PavingSpec? paving) =>
+        SolidRaiser.Volume([.. PlatformBody.Blocks(Plan(Side.Left, manholes, paving)).All]);
 
-    private static SectionSet Made(Side side, ManholeSpec[] manholes, PavingSpec? paving) => Workbench.Made(Plan(side, manholes, paving), Workbench.Printer, new());
+    private static SectionSet Made(Side side, ManholeSpec[] manholes, PavingSpec? paving) =>
+        Workbench.Made(Plan(side, manholes, paving), Workbench.Printer, new());
 
     private static PlatformPlan Plan(Side side, ManholeSpec[] manholes, PavingSpec? paving) => Workbench.Straight(150, side, s => s with
     {

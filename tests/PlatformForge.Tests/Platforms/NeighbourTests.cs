@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -13,7 +14,13 @@ public class NeighbourTests
 
     private static PlatformPlan Of(string name, double y, Side side, double width, double from = 200, double to = 800)
     {
-        var request = Bench.Straight(s => s with { Name = name, Key = name == "up side" ? "platform[0]" : "platform[1]", Face = s.Face with { Side = side, From = from, To = to }, Deck = s.Deck with { Width = width } });
+        var request = Bench.Straight(s => s with
+        {
+            Name = name,
+            Key = name == "up side" ? "platform[0]" : "platform[1]",
+            Face = s.Face with { Side = side, From = from, To = to },
+            Deck = s.Deck with { Width = width }
+        });
         var track = TrackLayer.Lay(new("up", new Point2(0, y), 0, [new StraightSpec(1000)])).Value!;
         return Bench.Plan(request with { Chart = track, Envelope = Bench.Envelope(track, side, _ => 18) });
     }
@@ -38,8 +45,10 @@ public class NeighbourTests
 
         var finding = Assert.Single(findings);
         Assert.Equal(("PF4027", "platform[0].deck.width", FaultKind.DesignRule), (finding.Code, finding.Key, finding.Kind));
-        double offered = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"\d+(\.\d+)?").Value, System.Globalization.CultureInfo.InvariantCulture);
-        var (mended, kept) = finding.Remedy.StartsWith("Give up side", StringComparison.Ordinal) ? (Up(offered), down) : (up, Of("down side", Apart, Side.Right, offered));
+        double offered = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"\d+(\.\d+)?").Value,
+            System.Globalization.CultureInfo.InvariantCulture);
+        var (mended, kept) = finding.Remedy.StartsWith("Give up side", StringComparison.Ordinal) ? (Up(offered), down)
+            : (up, Of("down side", Apart, Side.Right, offered));
         Assert.Empty(PlatformNeighbours.Check([mended, kept]));
     }
 
@@ -78,7 +87,8 @@ public class NeighbourTests
     [Fact]
     public void A_platform_within_the_box_of_a_curved_one_is_not_in_its_way()
     {
-        var curve = TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(150), new CurveSpec(600, Hand.Left, Length: 628), new StraightSpec(150)])).Value!;
+        var curve =
+            TrackLayer.Lay(new("up", new Point2(0, 0), 0, [new StraightSpec(150), new CurveSpec(600, Hand.Left, Length: 628), new StraightSpec(150)])).Value!;
         var outside = Bench.Straight(s => s with { Face = s.Face with { Side = Side.Right, From = 150, To = 778 } });
         var bent = Bench.Plan(outside with { Chart = curve, Envelope = Bench.Envelope(curve, Side.Right, _ => 18) });
         var inside = Of("down side", 250, Side.Right, 30, 200, 320);

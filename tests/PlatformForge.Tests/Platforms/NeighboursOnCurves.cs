@@ -2,14 +2,15 @@ using FsCheck.Xunit;
 using NetTopologySuite.Geometries;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;
 
 /// <summary>
-/// Platforms round tight curves, told to stand in one another exactly where polygons of their outlines do: those by the circle's own formula from what the plans say
-/// of reach, held against one another by NetTopologySuite.
+/// Platforms round tight curves, told to stand in one another exactly where polygons of their outlines do: those by the circle's own formula from what the
+/// plans say of reach, held against one another by NetTopologySuite.
 /// </summary>
 public class NeighboursOnCurves
 {
@@ -21,7 +22,9 @@ public class NeighboursOnCurves
     /// <summary>A track straight to x = 150 and then round a centre straight above that, to the left.</summary>
     private sealed record Bend(double Radius, double Turn, double Off)
     {
-        private Centreline Chart => TrackLayer.Lay(new("up", new Point2(0, Off), 0, [new StraightSpec(Lead), new CurveSpec(Radius, Hand.Left, Length: Radius * Turn), new StraightSpec(Lead)])).Value!;
+        private Centreline Chart =>
+            TrackLayer.Lay(new("up", new Point2(0, Off), 0,
+                [new StraightSpec(Lead), new CurveSpec(Radius, Hand.Left, Length: Radius * Turn), new StraightSpec(Lead)])).Value!;
 
         /// <summary>A platform within the curve, from a share of its length to another.</summary>
         public PlatformPlan Plan(string key, Side side, double width, (double From, double To) shares)
@@ -60,7 +63,8 @@ public class NeighboursOnCurves
         return told;
     }
 
-    /// <summary>One inside and one outside of one curve, up to most of a circle: never in one another, whatever a chord between their ends runs through.</summary>
+    /// <summary>One inside and one outside of one curve, up to most of a circle: never in one another, whatever a chord between their ends runs
+    /// through.</summary>
     [Property(MaxTest = 30)]
     public void Platforms_on_both_sides_of_one_curve_are_left_alone(int seed)
     {

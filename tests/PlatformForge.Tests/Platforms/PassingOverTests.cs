@@ -2,7 +2,12 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -16,7 +21,8 @@ public class PassingOverTests
     {
         var body = VehiclePart.Box("body", PartCarrier.Body, -50, 50, 40, 16, 50);
         var cylinders = VehiclePart.Box("cylinders", PartCarrier.Body, 20, 40, 34, 3, 10);
-        var request = Bench.Straight(s => (change ?? (x => x))(s with { Height = 12, Deck = s.Deck with { Width = 60 }, Face = s.Face with { BodiesPassOver = over } }));
+        var request =
+            Bench.Straight(s => (change ?? (x => x))(s with { Height = 12, Deck = s.Deck with { Width = 60 }, Face = s.Face with { BodiesPassOver = over } }));
         return request with { Envelope = Bench.Envelope(request.Chart, Side.Left, _ => double.NegativeInfinity, new(body, _ => 20), new(cylinders, _ => 17)) };
     }
 
@@ -44,7 +50,8 @@ public class PassingOverTests
     {
         // The body's underside is 16 above rail, the coping's top 12. A roof passes over all the same.
         var request = Request(true, s => s with { Face = s.Face with { VerticalGap = gap } });
-        var roof = new PartReach(0, Bench.Fleet, VehiclePart.Box("roof", PartCarrier.Body, -50, 50, 40, 40, 50), request.Envelope.Parts[1].Left, request.Envelope.Parts[1].Right);
+        var roof = new PartReach(0, Bench.Fleet, VehiclePart.Box("roof", PartCarrier.Body, -50, 50, 40, 40, 50), request.Envelope.Parts[1].Left,
+            request.Envelope.Parts[1].Right);
         var outcome = PlatformPlanner.Plan(request with { Envelope = request.Envelope with { Parts = [.. request.Envelope.Parts, roof] } });
         Assert.All(outcome.Value!.Requirement.GoverningPart, p => Assert.Equal(governing, p));
         Assert.Equal(governing == "body", outcome.Findings.Any(f => f.Code == "PF4206" && f.Remedy.Contains("of 4 mm or less", StringComparison.Ordinal)));
@@ -89,7 +96,8 @@ public class PassingOverTests
         Assert.Equal(("PF4023", "platform[0].board[0]"), (finding.Code, finding.Key));
     }
 
-    /// <summary>A coping 1.2 thick with its top at 12 and a gap of 0.5 is met from 10.3 above rail top; what stays lower can only meet the wall, an overhang of 1 mm behind it.</summary>
+    /// <summary>A coping 1.2 thick with its top at 12 and a gap of 0.5 is met from 10.3 above rail top; what stays lower can only meet the wall, an overhang of
+    /// 1 mm behind it.</summary>
     [Theory]
     [InlineData(10.2, 20.4, 21, null)] // the body, 20 out, governs the coping; the wall stands at 22
     [InlineData(10.4, 20.4, 21.4, null)]
@@ -123,7 +131,8 @@ public class PassingOverTests
     [Fact]
     public void Where_nothing_reaches_the_copings_height_the_wall_governs_and_no_distance_is_told()
     {
-        var note = Assert.Single(PlatformPlanner.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = 0.5 } })).Findings, f => f.Code == "PF4090");
+        var note = Assert.Single(PlatformPlanner.Plan(Request(true, s => s with { Face = s.Face with { VerticalGap = 0.5 } })).Findings,
+            f => f.Code == "PF4090");
         Assert.EndsWith("nothing reaches the coping's own height.", note.Message, StringComparison.Ordinal);
         Assert.Equal("", note.Remedy);
     }
@@ -136,8 +145,13 @@ public class PassingOverTests
         var reach = Bench.Reach(random);
         PlatformPlan Plan(bool over)
         {
-            var request = Bench.Request(seed, EdgeStyle.Fitted, s => s with { Face = s.Face with { BodiesPassOver = over, VerticalGap = 0.5 }, StartRamp = new(Gradient: 8) { FootHeight = 4 } });
-            return Bench.Plan(request with { Envelope = Bench.Envelope(request.Chart, request.Spec.Face.Side, s => reach(s) + 1, new KeyValuePair<VehiclePart, Func<double, double>>(low, s => reach(s + 40))) });
+            var request = Bench.Request(seed, EdgeStyle.Fitted,
+                s => s with { Face = s.Face with { BodiesPassOver = over, VerticalGap = 0.5 }, StartRamp = new(Gradient: 8) { FootHeight = 4 } });
+            return Bench.Plan(request with
+            {
+                Envelope = Bench.Envelope(request.Chart, request.Spec.Face.Side, s => reach(s) + 1,
+                new KeyValuePair<VehiclePart, Func<double, double>>(low, s => reach(s + 40)))
+            });
         }
 
         // Where bodies begin to count, at the ramp's head, what is required jumps, and one facet over the jump is held to both of its sides: there the edge may
@@ -151,7 +165,8 @@ public class PassingOverTests
                 continue;
             }
 
-            Assert.True(over.CopingFront.At(s) <= all.CopingFront.At(s) + (3 * Tolerances.FacetVersine), $"{seed}: {over.CopingFront.At(s) - all.CopingFront.At(s)} at {s}");
+            Assert.True(over.CopingFront.At(s) <= all.CopingFront.At(s) + (3 * Tolerances.FacetVersine),
+                $"{seed}: {over.CopingFront.At(s) - all.CopingFront.At(s)} at {s}");
         }
     }
 
@@ -162,7 +177,8 @@ public class PassingOverTests
         var request = Bench.Straight(s => s with { Deck = s.Deck with { Width = 55 } });
         var first = request.Envelope.Parts[0];
         int count = request.Envelope.Count;
-        PartReach Other(double near, double far) => new(1, Bench.Fleet, Bench.Fleet.Parts[0], [.. Enumerable.Repeat(far, count)], [.. Enumerable.Repeat(-near, count)]);
+        PartReach Other(double near, double far) => new(1, Bench.Fleet, Bench.Fleet.Parts[0], [.. Enumerable.Repeat(far, count)],
+            [.. Enumerable.Repeat(-near, count)]);
         var outcome = PlatformPlanner.Plan(request with { Envelope = request.Envelope with { Parts = [first, Other(70, 110)] } });
         var finding = Assert.Single(outcome.Findings, f => f.Severity == Severity.Error);
         Assert.Equal(("PF4022", "platform[0].deck.width"), (finding.Code, finding.Key));
@@ -195,7 +211,11 @@ public class PassingOverTests
             var frames = VehiclePart.Box("frames", PartCarrier.Body, -40, 40, 34, 8, 12);
             var steps = VehiclePart.Box("steps", PartCarrier.Body, -50, 50, 34, 1, 2);
             var nothing = double.NegativeInfinity;
-            return request with { Envelope = Bench.Envelope(request.Chart, Side.Left, _ => nothing, new(frames, _ => 17), new(steps, s => s > 760 ? 17 : nothing)) };
+            return request with
+            {
+                Envelope = Bench.Envelope(request.Chart, Side.Left, _ => nothing, new(frames, _ => 17),
+                new(steps, s => s > 760 ? 17 : nothing))
+            };
         }
 
         var finding = Assert.Single(PlatformPlanner.Plan(With(0)).Findings, f => f.Severity == Severity.Error);

@@ -1,4 +1,5 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using Xunit;
 
@@ -16,7 +17,8 @@ public class PavedPlacesTests
 
     private static double[] Courses(PavingLayout layout) => [.. layout.Joints.Where(j => j.IsAcross && j.Near == 0).Select(j => j.From).Order()];
 
-    /// <summary>600 mm is twenty-four and a half pieces of 24.49, and a little more: twenty-five. Without its rim of a printed line it would be twenty-four.</summary>
+    /// <summary>600 mm is twenty-four and a half pieces of 24.49, and a little more: twenty-five. Without its rim of a printed line it would be
+    /// twenty-four.</summary>
     [Fact]
     public void Pieces_are_counted_over_the_whole_platform() => Assert.Equal(24, Courses(Of(24.489)).Length);
 

@@ -1,5 +1,10 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -88,8 +93,8 @@ public class PendlewickPlanTests
     [Fact]
     public void On_the_even_curve_the_gap_runs_from_the_doors_at_the_ends_to_those_at_mid_length()
     {
-        // By hand, R = 760: the long coach (pivots 188 apart, half width 17.25, doors to 121 from its middle) has its middle at h = √(R² − 94²) from the curve's
-        // centre. A door x from the middle then reaches √((h + 17.25)² + x²) − R outwards (STANDARDS F1, F3).
+        // By hand, R = 760: the long coach (pivots 188 apart, half width 17.25, doors to 121 from its middle) has its middle at h = √(R² − 94²) from the
+        // curve's centre. A door x from the middle then reaches √((h + 17.25)² + x²) − R outwards (STANDARDS F1, F3).
         var request = new EnvelopeRequest(Pendlewick.Track, 270, 1000, [Pendlewick.Run]);
         var plan = Bench.Plan(Request(EdgeStyle.Fitted) with { Sills = SillSurvey.Over(request, Side.Right) });
         double h = Math.Sqrt((760 * 760) - (94 * 94)) + 17.25, edge = plan.CopingFront.At(700);

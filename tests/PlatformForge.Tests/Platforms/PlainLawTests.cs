@@ -1,10 +1,14 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -70,7 +74,8 @@ public class PlainLawTests
         Assert.Equal(there, back.Reverse(), (a, b) => Math.Abs(a - b) < 1e-9);
     }
 
-    /// <summary>Where bodies may pass over it, a coping that is hinged round a curve stands nowhere higher than it is told; elsewhere it may, by a little.</summary>
+    /// <summary>Where bodies may pass over it, a coping that is hinged round a curve stands nowhere higher than it is told; elsewhere it may, by a
+    /// little.</summary>
     [Theory]
     [InlineData(Side.Left)]
     [InlineData(Side.Right)]
@@ -109,7 +114,8 @@ public class PlainLawTests
         {
             var request = Bench.Straight(s => s with { Deck = s.Deck with { Width = 55 }, Face = s.Face with { From = from } });
             var first = request.Envelope.Parts[0];
-            double[] near = [.. Enumerable.Range(0, request.Envelope.Count).Select(s => s <= 400 ? -25.0 : -200)], far = [.. Enumerable.Repeat(240.0, near.Length)];
+            double[] near = [.. Enumerable.Range(0, request.Envelope.Count).Select(s => s <= 400 ? -25.0 : -200)],
+                far = [.. Enumerable.Repeat(240.0, near.Length)];
             return request with { Envelope = request.Envelope with { Parts = [first, new(1, Bench.Fleet, Bench.Fleet.Parts[0], far, near)] } };
         }
 
@@ -131,7 +137,8 @@ public class PlainLawTests
         PlatformPlan Plan(params FenceGapSpec[] gaps)
         {
             var spec = new PlatformSpec("up side", new FaceSpec("up", Side.Left, 200, 600, EdgeStyle.Fitted)) { Deck = new() { Width = 60 } };
-            return Bench.Plan(new(spec.With<FenceSpec>([new() { Gaps = gaps }]), Bench.Site, track, Bench.Envelope(track, Side.Left, _ => 18), ClearanceBudget.Of(running: 1)));
+            return Bench.Plan(new(spec.With<FenceSpec>([new() { Gaps = gaps }]), Bench.Site, track, Bench.Envelope(track, Side.Left, _ => 18),
+                ClearanceBudget.Of(running: 1)));
         }
 
         var plain = Plan();

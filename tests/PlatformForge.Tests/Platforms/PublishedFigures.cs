@@ -1,4 +1,6 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -66,7 +68,8 @@ public class PublishedFigures
     [Fact]
     public void A_fence_that_leaves_less_than_six_feet_to_the_edge_is_a_warning_with_the_inset_that_would_do()
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => (s with { Deck = s.Deck with { Width = 30 } }).With<FenceSpec>([new() { Inset = 6, PinDiameter = 1 }])));
+        var outcome =
+            PlatformPlanner.Plan(Bench.Straight(s => (s with { Deck = s.Deck with { Width = 30 } }).With<FenceSpec>([new() { Inset = 6, PinDiameter = 1 }])));
         var warning = Assert.Single(outcome.Findings, f => f.Code == "PF4202");
         Assert.Contains("23.5 mm are clear", warning.Message, StringComparison.Ordinal);
         Assert.Contains("5.5 mm", warning.Remedy, StringComparison.Ordinal);

@@ -1,6 +1,11 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -14,13 +19,16 @@ public class QuillhavenEdgeTests
 
     private static readonly ModelScale Scale = new(148);
 
-    private static readonly Centreline Track = TrackLayer.Lay(new("main", new Point2(0, 0), 0, [new StraightSpec(260), new CurveSpec(450, Hand.Left, Length: 78), new CurveSpec(450, Hand.Right, Length: 78), new StraightSpec(700)])).Value!;
+    private static readonly Centreline Track =
+        TrackLayer.Lay(new("main", new Point2(0, 0), 0, [new StraightSpec(260), new CurveSpec(450, Hand.Left, Length: 78),
+            new CurveSpec(450, Hand.Right, Length: 78), new StraightSpec(700)])).Value!;
 
     private static readonly Vehicle[] Vehicles =
     [
         new("long coach", 97, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -68, 68, 18.6, 7, 26)]),
         new("short coach", 82, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -59, 59, 18.4, 7, 26)]),
-        new("tank engine", 30, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -36, 36, 18, 7, 25), VehiclePart.Box("cylinders", PartCarrier.Body, -34, 34, 19, 1.5, 5.5)]),
+        new("tank engine", 30, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -36, 36, 18, 7, 25),
+            VehiclePart.Box("cylinders", PartCarrier.Body, -34, 34, 19, 1.5, 5.5)]),
     ];
 
     private static PlatformPlan Plan(EdgeStyle edge)

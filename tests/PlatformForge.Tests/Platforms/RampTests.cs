@@ -1,4 +1,6 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -24,7 +26,8 @@ public class RampTests
     public void A_foot_that_nobody_stated_is_never_refused(int seed)
     {
         var random = new Random(seed);
-        var request = Bench.Request(seed, EdgeStyle.Fitted, s => s with { StartRamp = new(Gradient: 8), EndRamp = new(Gradient: 8), Deck = s.Deck with { Crossfall = random.Next(2) * 60 } });
+        var request = Bench.Request(seed, EdgeStyle.Fitted,
+            s => s with { StartRamp = new(Gradient: 8), EndRamp = new(Gradient: 8), Deck = s.Deck with { Crossfall = random.Next(2) * 60 } });
         Bench.Plan(request with { Site = request.Site with { RailTop = random.NextDouble() * 3 } });
     }
 
@@ -73,7 +76,8 @@ public class RampTests
     [Fact]
     public void The_line_stops_at_the_ramp_tops()
     {
-        var plan = Bench.Plan(Bench.Straight(s => s with { StartRamp = new(Gradient: 8), EndRamp = new(Length: 120), WhiteLine = new() { Inset = 1, Width = 1.5 } }));
+        var plan =
+            Bench.Plan(Bench.Straight(s => s with { StartRamp = new(Gradient: 8), EndRamp = new(Length: 120), WhiteLine = new() { Inset = 1, Width = 1.5 } }));
         Assert.NotNull(plan.WhiteLine);
         Assert.Equal(plan.Profile.StartHead, plan.WhiteLine.From);
         Assert.Equal(680, plan.WhiteLine.To, 1e-9);
@@ -84,14 +88,28 @@ public class RampTests
     [Fact]
     public void Ramps_that_do_not_fit_say_how_much_is_missing_and_which_gradient_would_fit()
     {
-        var outcome = PlatformPlanner.Plan(Bench.Straight(s => s with { Height = 12, Face = s.Face with { To = 350 }, StartRamp = new(Gradient: 8), EndRamp = new(Gradient: 8) }));
+        var outcome =
+            PlatformPlanner.Plan(Bench.Straight(s => s with
+            {
+                Height = 12,
+                Face = s.Face with { To = 350 },
+                StartRamp = new(Gradient: 8),
+                EndRamp = new(Gradient: 8)
+            }));
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4007");
         Assert.Equal("platform[0].ramps", finding.Key);
         Assert.Contains("by 42 mm", finding.Remedy, StringComparison.Ordinal);
         Assert.Contains("1 in 6.25", finding.Remedy, StringComparison.Ordinal);
 
         // What is offered works, if steeper than published.
-        var mended = PlatformPlanner.Plan(Bench.Straight(s => s with { Height = 12, Face = s.Face with { To = 350 }, StartRamp = new(Gradient: 6.25), EndRamp = new(Gradient: 6.25) }));
+        var mended =
+            PlatformPlanner.Plan(Bench.Straight(s => s with
+            {
+                Height = 12,
+                Face = s.Face with { To = 350 },
+                StartRamp = new(Gradient: 6.25),
+                EndRamp = new(Gradient: 6.25)
+            }));
         Assert.True(mended.Succeeded);
         Assert.Contains(mended.Findings, f => f is { Code: "PF4203", Severity: Severity.Warning });
     }
@@ -100,7 +118,12 @@ public class RampTests
     public void On_a_curve_the_foot_stays_over_the_baseboard_at_the_back_too()
     {
         // A ramp is one plane, so on the outside of a curve it goes on falling towards the back; rails 2 mm over the baseboard leave too little there.
-        var request = new PlatformRequest(Pendlewick.Platform() with { StartRamp = new(Gradient: 8, FootHeight: 0), EndRamp = new(Gradient: 8, FootHeight: 0) }, Pendlewick.Site with { RailTop = 3 }, Pendlewick.Track, Bench.Envelope(Pendlewick.Track, Side.Right, _ => 22), Pendlewick.Budget);
+        var request = new PlatformRequest(Pendlewick.Platform() with
+        {
+            StartRamp = new(Gradient: 8, FootHeight: 0),
+            EndRamp = new(Gradient: 8, FootHeight: 0)
+        }, Pendlewick.Site with { RailTop = 3 }, Pendlewick.Track,
+            Bench.Envelope(Pendlewick.Track, Side.Right, _ => 22), Pendlewick.Budget);
         var outcome = PlatformPlanner.Plan(request);
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF4006");
         Assert.Equal("platform[0].ramps.end.foot", finding.Key);

@@ -1,5 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using Xunit;
 
@@ -43,7 +45,8 @@ public class ReturnNeighbourTests
             Assert.Equal(("PF4027", "platform[0].back.returns", "\"start\""), (told.Code, told.Key, told.Cure!.Value));
 
             // What is offered works; the other platform's own return is as far from the first platform's end as before.
-            Assert.Empty(PlatformNeighbours.Check([Of("platform[0]", 0, side, 200, 400, BankReturns.Start), Of("platform[1]", 0, side, 400 + room - 2, 700, second)]));
+            Assert.Empty(PlatformNeighbours.Check([Of("platform[0]", 0, side, 200, 400, BankReturns.Start),
+                Of("platform[1]", 0, side, 400 + room - 2, 700, second)]));
         }
     }
 
@@ -60,7 +63,13 @@ public class ReturnNeighbourTests
 
     private static PlatformPlan Bare(double y)
     {
-        var request = Bench.Straight(s => s with { Name = "other", Key = "platform[1]", Face = s.Face with { Side = Side.Right, From = 401, To = 700 }, Deck = s.Deck with { Width = 40 } });
+        var request = Bench.Straight(s => s with
+        {
+            Name = "other",
+            Key = "platform[1]",
+            Face = s.Face with { Side = Side.Right, From = 401, To = 700 },
+            Deck = s.Deck with { Width = 40 }
+        });
         var track = TrackLayer.Lay(new("up", new Point2(0, y), 0, [new StraightSpec(1000)])).Value!;
         return Bench.Plan(request with { Chart = track, Envelope = Bench.Envelope(track, Side.Right, _ => 18) });
     }

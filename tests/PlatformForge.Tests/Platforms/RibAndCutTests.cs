@@ -1,5 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using Xunit;
 
@@ -19,19 +22,27 @@ public class RibAndCutTests
         var request = Bench.Request(seed, EdgeStyle.Faired, s => (s with
         {
             Ribs = s.Ribs with { Pitch = 14 + (random.NextDouble() * 30), LongitudinalCount = random.Next(0, 3) },
-        }).With<SocketSpec>([.. Enumerable.Range(1, 4).Select(i => new SocketSpec(s.Face.From + ((s.Face.To - s.Face.From) * (i + (random.NextDouble() / 3)) / 6), 8 + (random.NextDouble() * 20)))]).With<FenceSpec>([new() { Pitch = 25 + (random.NextDouble() * 20) }]));
+        })
+        .With<SocketSpec>(
+            [.. Enumerable.Range(1, 4)
+                .Select(i => new SocketSpec(s.Face.From + ((s.Face.To - s.Face.From) * (i + (random.NextDouble() / 3)) / 6), 8 + (random.NextDouble() * 20)))])
+                .With<FenceSpec>([new() { Pitch = 25 + (random.NextDouble() * 20) }]));
         var plan = Bench.Plan(request);
         foreach (var rib in plan.Ribs.Where(r => r.Kind != RibKind.EndWall))
         {
             foreach (var socket in plan.Sockets)
             {
-                double half = ((socket.Along / 2) + socket.BossWall) / Stretch(plan, socket.Chainage, socket.Reach), across = (socket.Across / 2) + socket.BossWall;
-                Assert.True(Apart(rib, socket.Chainage, half, socket.Reach, across), $"{rib.Kind} rib at {rib.From} to {rib.To}, {rib.Near.At(socket.Chainage)} to {rib.Far.At(socket.Chainage)}; socket at {socket.Chainage}, {socket.Reach}, within {half} along and {across} across");
+                double half = ((socket.Along / 2) + socket.BossWall) / Stretch(plan, socket.Chainage, socket.Reach),
+                    across = (socket.Across / 2) + socket.BossWall;
+                Assert.True(Apart(rib, socket.Chainage, half, socket.Reach, across),
+                    $"{rib.Kind} rib at {rib.From} to {rib.To}, {rib.Near.At(socket.Chainage)} to {rib.Far.At(socket.Chainage)}; socket "
+                        + $"at {socket.Chainage}, {socket.Reach}, within {half} along and {across} across");
             }
 
             foreach (var post in plan.PostHoles)
             {
-                Assert.True(Apart(rib, post.Chainage, post.Diameter / 2 / Stretch(plan, post.Chainage, post.Reach), post.Reach, post.Diameter / 2), $"rib at {rib.From}, post at {post.Chainage}");
+                Assert.True(Apart(rib, post.Chainage, post.Diameter / 2 / Stretch(plan, post.Chainage, post.Reach), post.Reach, post.Diameter / 2),
+                    $"rib at {rib.From}, post at {post.Chainage}");
             }
         }
 
@@ -116,7 +127,14 @@ public class RibAndCutTests
     [Fact]
     public void Slabs_are_whole_and_even_between_ends_ramp_heads_and_cuts()
     {
-        var plan = Bench.Plan(Bench.Straight(s => s with { Height = 12, StartRamp = new(Gradient: 8), ForcedCuts = [540], Coping = s.Coping with { SlabLength = 12 } }));
+        var plan =
+            Bench.Plan(Bench.Straight(s => s with
+            {
+                Height = 12,
+                StartRamp = new(Gradient: 8),
+                ForcedCuts = [540],
+                Coping = s.Coping with { SlabLength = 12 }
+            }));
         double[] joints = [200, .. plan.CopingJoints, 800];
         double[] slabs = [.. joints.Zip(joints.Skip(1), (a, b) => b - a)];
         foreach (var (from, to, count) in new[] { (200.0, 296.0, 8), (296, 540, 20), (540, 800, 22) })

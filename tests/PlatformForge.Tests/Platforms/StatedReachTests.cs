@@ -1,4 +1,7 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -11,7 +14,9 @@ public class StatedReachTests
     private static Outcome<PlatformPlan> Plan(double? reach, EdgeStyle edge = EdgeStyle.Uniform)
     {
         var request = Bench.Straight(s => s with { Face = s.Face with { Edge = edge, Reach = reach } });
-        return PlatformPlanner.Plan(request with { Envelope = Bench.Envelope(request.Chart, Side.Left, s => 18 + (2 * Math.Exp(-(s - 500) * (s - 500) / 800))) });
+        return PlatformPlanner.Plan(request
+            with
+        { Envelope = Bench.Envelope(request.Chart, Side.Left, s => 18 + (2 * Math.Exp(-(s - 500) * (s - 500) / 800))) });
     }
 
     [Theory]
@@ -23,7 +28,8 @@ public class StatedReachTests
         Assert.Equal(("PF4025", "platform[0].face.reach", FaultKind.DesignRule), (finding.Code, finding.Key, finding.Kind));
         Assert.Contains("at chainage 500 mm fleet (body) reaches 20.00 mm", finding.Message, StringComparison.Ordinal);
         Assert.Contains(told, finding.Message, StringComparison.Ordinal);
-        double offered = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"\d+(\.\d+)?").Value, System.Globalization.CultureInfo.InvariantCulture);
+        double offered = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"\d+(\.\d+)?").Value,
+            System.Globalization.CultureInfo.InvariantCulture);
         Assert.InRange(offered, 21, 21.03);
         Assert.True(Plan(offered).Succeeded);
         Assert.False(Plan(offered - 0.02).Succeeded);
@@ -37,7 +43,8 @@ public class StatedReachTests
     [InlineData(-0.00004)]
     public void What_is_told_to_be_left_is_less_than_what_is_told_to_be_kept(double lack)
     {
-        var bend = TrackLayer.Lay(new("up", new PlatformForge.Geometry.Point2(0, 0), 0, [new StraightSpec(100), new CurveSpec(500, Hand.Right, Length: 800), new StraightSpec(100)])).Value!;
+        var bend = TrackLayer.Lay(new("up", new PlatformForge.Geometry.Point2(0, 0), 0,
+            [new StraightSpec(100), new CurveSpec(500, Hand.Right, Length: 800), new StraightSpec(100)])).Value!;
         PlatformRequest Request(double? reach)
         {
             var request = Bench.Straight(s => s with { Face = s.Face with { Edge = EdgeStyle.Uniform, Reach = reach } }) with { Chart = bend };
@@ -46,7 +53,8 @@ public class StatedReachTests
 
         double least = PlatformPlanner.Plan(Request(null)).Value!.CopingFront.Reach[0];
         var finding = Assert.Single(PlatformPlanner.Plan(Request(least + lack)).Findings, f => f.Severity == Severity.Error);
-        var told = System.Text.RegularExpressions.Regex.Match(finding.Message, @"leaves ([\d.]+) mm where ([\d.]+) mm are to be kept(?: and ([\d.]+) mm more for)?");
+        var told = System.Text.RegularExpressions.Regex.Match(finding.Message,
+            @"leaves ([\d.]+) mm where ([\d.]+) mm are to be kept(?: and ([\d.]+) mm more for)?");
         double Of(int group) => told.Groups[group].Success ? double.Parse(told.Groups[group].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) : 0;
         Assert.True(told.Success, finding.Message);
         Assert.True(Of(1) < Of(2) + Of(3), finding.Message);
@@ -57,6 +65,7 @@ public class StatedReachTests
     {
         var plan = Plan(23.5).Value!;
         Assert.All(plan.CopingFront.Reach, t => Assert.Equal(23.5, t));
-        Assert.All(plan.Alternatives[(int)EdgeStyle.Fitted].Reach.Zip(plan.Alternatives[(int)EdgeStyle.Faired].Reach), p => Assert.True(p.First <= p.Second && p.Second <= 23.5));
+        Assert.All(plan.Alternatives[(int)EdgeStyle.Fitted].Reach.Zip(plan.Alternatives[(int)EdgeStyle.Faired].Reach),
+            p => Assert.True(p.First <= p.Second && p.Second <= 23.5));
     }
 }

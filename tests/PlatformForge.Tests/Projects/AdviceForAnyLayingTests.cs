@@ -6,6 +6,8 @@ using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
@@ -33,11 +35,12 @@ public class AdviceForAnyLayingTests
     {
         var (line, joints) = MadeUpPieces.Pieces(new Random(12));
         var survey = MadeUpPieces.Told(MadeUpSurvey.String(line, new Random(3), 100, 0.25, MadeUpPieces.Said(joints, MadeUpPieces.Radii)), line);
-        Follow(Rows(survey), $"laid = \"sectional\", joints = [{string.Join(", ", survey.Laying.Joints.Select(j => j.ToString(CultureInfo.InvariantCulture)))}]");
+        Follow(Rows(survey), "laid = \"sectional\", joints = "
+            + $"[{string.Join(", ", survey.Laying.Joints.Select(j => j.ToString(CultureInfo.InvariantCulture)))}]");
     }
 
-    /// <summary>Said to be flexible, and contradicted by one misread figure that the fit still meets: the advice names a reading that alone stands in the way, and with the
-    /// figure that the others ask for it is as promised, over flexible lines.</summary>
+    /// <summary>Said to be flexible, and contradicted by one misread figure that the fit still meets: the advice names a reading that alone stands in the way,
+    /// and with the figure that the others ask for it is as promised, over flexible lines.</summary>
     [Fact]
     public void The_reading_that_contradicts_flexible_track_is_named_and_restores_it()
     {
@@ -55,7 +58,8 @@ public class AdviceForAnyLayingTests
         IsKept(advice.RepeatLeaves!.Value, before.Doubts[0].Charged, after);
     }
 
-    /// <summary>A false least radius makes the set empty: what is charged is no less than where nothing is said, and what to read again is told all the same.</summary>
+    /// <summary>A false least radius makes the set empty: what is charged is no less than where nothing is said, and what to read again is told all the
+    /// same.</summary>
     [Fact]
     public void A_false_least_radius_is_charged_no_less_than_what_is_not_said()
     {
@@ -65,9 +69,11 @@ public class AdviceForAnyLayingTests
     }
 
     private static readonly Centreline Curve = TrackLayer.Lay(new("curve", new(10, 20), 0.3,
-        [new StraightSpec(250), new TransitionSpec(220, 560, Hand.Left), new CurveSpec(560, Hand.Left, Length: 350), new TransitionSpec(220, null, Hand.Left), new StraightSpec(350)])).Value!;
+        [new StraightSpec(250), new TransitionSpec(220, 560, Hand.Left), new CurveSpec(560, Hand.Left, Length: 350), new TransitionSpec(220, null, Hand.Left),
+            new StraightSpec(350)])).Value!;
 
-    private static List<(double Distance, double Offset)> Rows(PlaceSurvey survey) => [.. survey.Runs[0].Select(r => (r.Ordinate!.Distance, r.Ordinate.Offset))];
+    private static List<(double Distance, double Offset)> Rows(PlaceSurvey survey) =>
+        [.. survey.Runs[0].Select(r => (r.Ordinate!.Distance, r.Ordinate.Offset))];
 
     /// <summary>Another reading is offered nowhere where one stands, left out or not: a file with two at one distance is refused.</summary>
     [Fact]
@@ -90,7 +96,8 @@ public class AdviceForAnyLayingTests
         var doubt = Assert.Single(before.Doubts);
         var advice = Assert.IsType<ReadingAdvice>(doubt.Advice);
         Assert.InRange(advice.MoreLeaves!.Value, 0, doubt.Charged - 0.01);
-        IsKept(advice.MoreLeaves.Value, doubt.Charged, Surveyed([.. rows.Append((advice.MoreAlong!.Value, advice.MoreFigure!.Value)).OrderBy(r => r.Item1)], laid, advised: false));
+        IsKept(advice.MoreLeaves.Value, doubt.Charged, Surveyed([.. rows.Append((advice.MoreAlong!.Value, advice.MoreFigure!.Value)).OrderBy(r => r.Item1)],
+            laid, advised: false));
         if (advice is { Repeat: { } again, RepeatLeaves: { } kept, RepeatFigure: { } figure })
         {
             IsKept(kept, doubt.Charged, Surveyed([.. rows.Select((r, i) => i == again.Row - 2 ? (r.Distance, figure) : r)], laid, advised: false));
@@ -115,7 +122,8 @@ public class AdviceForAnyLayingTests
 
         folder.Write("r.csv", csv.ToString());
         string text = Samples.Small
-            .Replace("alignment = [{ straight = 900 }]", $"start = {{ x = 0, y = 0, heading = 0 }}\nsurvey = {{ kind = \"string\", file = \"r.csv\", side = \"left\", ruler_error = 0.25, {laid} }}", StringComparison.Ordinal)
+            .Replace("alignment = [{ straight = 900 }]", "start = { x = 0, y = 0, heading = 0 }\nsurvey = { kind = \"string\", file = \"r.csv\", side = "
+                + $"\"left\", ruler_error = 0.25, {laid} }}", StringComparison.Ordinal)
             .Replace("from = 350, to = 540", "from = 350, to = 900", StringComparison.Ordinal);
         var project = ProjectReader.ReadFile(folder.Write("halt.toml", text)).Value!;
         var tracks = LaidTrack.LayAll(project).Value!;

@@ -41,7 +41,8 @@ public class AlignmentReadsBackTests
     [InlineData(1 / 600.0)]
     public void Curvature_of_next_to_nothing_is_straight(double nearly)
     {
-        (double Start, double End, double Turn)[] bends = [(nearly, nearly, 0), (nearly, -1 / 700.0, 2e-7), (-1 / 700.0, -1 / 700.0, 0), (-1 / 700.0, nearly, 0), (nearly, nearly, 1e-4), (nearly, nearly, 1e-3), (nearly, 0, 0)];
+        (double Start, double End, double Turn)[] bends = [(nearly, nearly, 0), (nearly, -1 / 700.0, 2e-7), (-1 / 700.0, -1 / 700.0, 0),
+            (-1 / 700.0, nearly, 0), (nearly, nearly, 1e-4), (nearly, nearly, 1e-3), (nearly, 0, 0)];
         var elements = new List<CentrelineElement>();
         var (at, heading) = (new Point2(5, 6), 0.2);
         foreach (var (start, end, turn) in bends)
@@ -53,13 +54,15 @@ public class AlignmentReadsBackTests
 
         var alignment = AlignmentText.Recognised("up", new("up", elements))!;
         IsReadBack(AlignmentText.Toml(alignment), alignment);
-        Assert.DoesNotContain(alignment.Elements, e => e is CurveSpec { Radius: > StraightRule.LongestRadius * 1.000001 } or TransitionSpec { ToRadius: > StraightRule.LongestRadius * 1.000001 });
+        Assert.DoesNotContain(alignment.Elements, e => e is CurveSpec { Radius: > StraightRule.LongestRadius * 1.000001 }
+            or TransitionSpec { ToRadius: > StraightRule.LongestRadius * 1.000001 });
         Assert.Equal(Math.Abs(nearly) < 1e-6, alignment.Elements[0] is StraightSpec);
     }
 
     private static void IsReadBack(string toml, AlignmentSpec alignment)
     {
-        var project = Samples.Sound(Samples.Small.Replace("[[track]]\nname = \"main\"\nalignment = [{ straight = 900 }]\n", toml, StringComparison.Ordinal).Replace("\"main\"", $"\"{alignment.Name}\"", StringComparison.Ordinal));
+        var project = Samples.Sound(Samples.Small.Replace("[[track]]\nname = \"main\"\nalignment = [{ straight = 900 }]\n", toml, StringComparison.Ordinal)
+            .Replace("\"main\"", $"\"{alignment.Name}\"", StringComparison.Ordinal));
         var laid = PlatformForge.Projects.Runs.LaidTrack.LayAll(project);
         Assert.DoesNotContain(laid.Findings, f => f.Severity == PlatformForge.Units.Severity.Error);
         Assert.Equal(alignment.Elements.Select(e => e.GetType()), project.Tracks[0].Alignment!.Elements.Select(e => e.GetType()));

@@ -1,6 +1,9 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Units;
 using Xunit;
@@ -14,7 +17,9 @@ public class AsBuiltTests
     private static readonly Lazy<Dossier> Straight = new(() => DesignRun.Design(Samples.Sound(Samples.Small), RunWatch.None).Value!);
 
     private static readonly Lazy<Dossier> Curved = new(() => DesignRun.Design(
-        Samples.Sound(Samples.Small.Replace("[{ straight = 900 }]", "[{ straight = 250 }, { curve = 800, length = 400, hand = \"right\" }, { straight = 400 }]") + "ramps = { end = { length = 60 } }\n[[vehicle]]\nname = \"van\"\nlength = 84\npivots = 40\nwidth = 32\n"),
+        Samples.Sound(Samples.Small.Replace("[{ straight = 900 }]",
+            "[{ straight = 250 }, { curve = 800, length = 400, hand = \"right\" }, { straight = 400 }]")
+            + "ramps = { end = { length = 60 } }\n[[vehicle]]\nname = \"van\"\nlength = 84\npivots = 40\nwidth = 32\n"),
         RunWatch.None).Value!);
 
     [Fact]
@@ -68,7 +73,8 @@ public class AsBuiltTests
     public void Units_decimal_commas_quotes_and_column_order_are_those_of_survey_tables()
     {
         var plain = Sound(Straight.Value, "chainage,gap,vehicle\n400,1.25,coach\n", out _);
-        foreach (string text in new[] { "Vehicle;Gap (mm);Chainage (cm)\ncoach;1,25;40\n", "# first evening\ngap (in)\tat\tvehicle\n0.0492126\t400\t\"coach\"\n" })
+        foreach (string text in new[] { "Vehicle;Gap (mm);Chainage (cm)\ncoach;1,25;40\n",
+            "# first evening\ngap (in)\tat\tvehicle\n0.0492126\t400\t\"coach\"\n" })
         {
             Assert.Equal(plain.Measures[0].True, Sound(Straight.Value, text, out _).Measures[0].True, 1e-6);
         }
@@ -102,8 +108,10 @@ public class AsBuiltTests
         Assert.Contains("gaps.csv:3:1  error PF4080", run.Error, StringComparison.Ordinal);
         Assert.Contains("The readings name no vehicle: their gaps count from the running edge of the nearer rail", run.Out, StringComparison.Ordinal);
         Assert.Contains("half the gauge, 8.25 mm, plus the gap", run.Out, StringComparison.Ordinal);
-        Assert.DoesNotContain("name no vehicle", CliRun.Of("check", file, "--as-built", folder.Write("coach.csv", "chainage,gap,vehicle\n400,1.2,coach\n")).Out, StringComparison.Ordinal);
-        Assert.Contains("1 of 2 readings name no vehicle", CliRun.Of("check", file, "--as-built", folder.Write("both.csv", "chainage,gap,vehicle\n400,1.2,coach\n450,10,\n")).Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("name no vehicle",
+            CliRun.Of("check", file, "--as-built", folder.Write("coach.csv", "chainage,gap,vehicle\n400,1.2,coach\n")).Out, StringComparison.Ordinal);
+        Assert.Contains("1 of 2 readings name no vehicle",
+            CliRun.Of("check", file, "--as-built", folder.Write("both.csv", "chainage,gap,vehicle\n400,1.2,coach\n450,10,\n")).Out, StringComparison.Ordinal);
         Assert.Contains("Worst: chainage 500 mm, -0.05 mm left for coach (body) where 1.1", run.Out, StringComparison.Ordinal);
         var json = CliRun.Of("check", file, "--as-built", gaps, "--json").Json().GetProperty("as_built")[0];
         Assert.Equal(500, json.GetProperty("worst_at_mm").GetDouble());
@@ -115,7 +123,11 @@ public class AsBuiltTests
     public void What_is_left_for_a_vehicle_that_might_be_bought_is_told_by_the_true_edge()
     {
         // The coach is 34 wide, the wide one 36: a millimetre less on either side.
-        var wide = Straight.Value.Tracks[0].Vehicles[0] with { Name = "wide coach", Parts = [PlatformForge.Clearance.VehiclePart.Box("body", PlatformForge.Clearance.PartCarrier.Body, -114, 114, 36, 3, 50)] };
+        var wide = Straight.Value.Tracks[0].Vehicles[0] with
+        {
+            Name = "wide coach",
+            Parts = [PlatformForge.Clearance.Vehicles.VehiclePart.Box("body", PlatformForge.Clearance.Vehicles.PartCarrier.Body, -114, 114, 36, 3, 50)]
+        };
         var outcome = AsBuiltCheck.Of(Straight.Value, "chainage,gap,vehicle\n400,10.05,\n450,1.2,wide coach\n", "gaps.csv", [wide]);
         var edge = Assert.Single(outcome.Value!);
         Assert.Equal(0.30, edge.Measures[0].Vehicles.Single(v => v.Vehicle == "wide coach").Left, 0.011);

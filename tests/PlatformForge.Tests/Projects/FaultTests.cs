@@ -1,6 +1,7 @@
 using System.Text;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -77,7 +78,8 @@ public class FaultTests
     [Fact]
     public void All_faults_of_a_file_are_told_at_once_in_the_order_of_the_file()
     {
-        string text = Samples.Small.Replace("rail_top = 8", "rail_top = -8").Replace("width = 34", "widht = 34").Replace("running = 0.7", "").Replace("\"left\"", "\"port\"");
+        string text = Samples.Small.Replace("rail_top = 8", "rail_top = -8").Replace("width = 34", "widht = 34").Replace("running = 0.7", "")
+            .Replace("\"left\"", "\"port\"");
         var findings = Samples.Read(text).Findings;
         Assert.Equal(["layout.rail_top", "vehicle[0].width", "vehicle[0].widht", "clearance.running", "platform[0].face.side"], findings.Select(f => f.Key));
         Assert.All(findings, f => Assert.Equal(Severity.Error, f.Severity));
@@ -117,9 +119,12 @@ public class FaultTests
     [Theory]
     [InlineData("a = 1\na = 2\n", 2, "a is given twice: line 1 has it already.", "Keep one of the two and remove the other.")]
     [InlineData("[layout]\nname = { a = 1, a = 2 }\n", 2, "a is given twice in this line.", "Keep one of the two and remove the other.")]
-    [InlineData("[layout]\n[clearance]\n[layout]\nname = \"x\"\n", 3, "[layout] is there already, in line 1.", "Put its keys under that one, and remove this heading.")]
-    [InlineData("[[platform]]\n[platform]\nname = \"x\"\n", 2, "[platform] comes after [[platform]] of line 1, which begins one of several.", "Write [[platform]] for a further one, or put the keys under the one that they belong to.")]
-    [InlineData("[platform]\nname = \"y\"\n[platform]\nname = \"x\"\n", 3, "[platform] is there already, in line 1.", "Write [[platform]] at both for two of them, or remove one.")]
+    [InlineData("[layout]\n[clearance]\n[layout]\nname = \"x\"\n", 3, "[layout] is there already, in line 1.",
+        "Put its keys under that one, and remove this heading.")]
+    [InlineData("[[platform]]\n[platform]\nname = \"x\"\n", 2, "[platform] comes after [[platform]] of line 1, which begins one of several.",
+        "Write [[platform]] for a further one, or put the keys under the one that they belong to.")]
+    [InlineData("[platform]\nname = \"y\"\n[platform]\nname = \"x\"\n", 3, "[platform] is there already, in line 1.",
+        "Write [[platform]] at both for two of them, or remove one.")]
     [InlineData("[layout]\n[[layout]]\nname = \"x\"\n", 2, "[[layout]] comes after [layout] of line 1, which there is one of.", "Put its keys under [layout].")]
     [InlineData("[joint]\nfit = 1\njoint.fit = 2\nfit = 3\n", 4, "fit is given twice: line 2 has it already.", "Keep one of the two and remove the other.")]
     public void What_stands_twice_is_told_with_where_it_stands_already(string text, int line, string message, string remedy)
@@ -155,14 +160,19 @@ public class FaultTests
     [InlineData("[layout]\nname = \"x\n", "'name = \"x' opens a text and does not close it.", "Put a double quote at both ends of the text.")]
     [InlineData("[layout]\nname = Halt\n", "'Halt' is a text without quotes.", "Write name = \"Halt\".")]
     [InlineData("[layout]\nname \"Halt\" # so it is called\n", "'name \"Halt\"' has no '=' between the key and its value.", "Write name = \"Halt\".")]
-    [InlineData("[layout]\nname = # later\n", "'name' has no value.", "Write name = and its value on the same line, or put a # before the line to leave it out.")]
+    [InlineData("[layout]\nname = # later\n", "'name' has no value.",
+        "Write name = and its value on the same line, or put a # before the line to leave it out.")]
     [InlineData("[layout]\ngauge = 16,5\n", "'16,5' has a decimal comma.", "Write gauge = 16.5.")]
     [InlineData("[layout]\ngauge = 16.5mm\n", "'16.5mm' has a unit and no quotes.", "Write gauge = \"16.5mm\"; a plain number is mm.")]
-    [InlineData("[layout]\nname = \"Halt\" scale = \"4mm\"\n", "'name = \"Halt\" scale = \"4mm\"' has two keys on one line.", "Write every key on a line of its own.")]
-    [InlineData("[[track]]\nalignment = [\n{ straight = 3 }\n{ straight = 4 }]\n", "There is no comma between '{ straight = 3 }' and '{ straight = 4 }]'.", "Write { straight = 3 },")]
+    [InlineData("[layout]\nname = \"Halt\" scale = \"4mm\"\n", "'name = \"Halt\" scale = \"4mm\"' has two keys on one line.",
+        "Write every key on a line of its own.")]
+    [InlineData("[[track]]\nalignment = [\n{ straight = 3 }\n{ straight = 4 }]\n", "There is no comma between '{ straight = 3 }' and '{ straight = 4 }]'.",
+        "Write { straight = 3 },")]
     [InlineData("[[track]]\nalignment = [\n{ curve = 500, hand = left }]\n", "'left' is a text without quotes.", "Write hand = \"left\".")]
-    [InlineData("[[track]]\nalignment = [\n{ straight = 3 },\n{ straight = 4", "The file ends in the middle of something: line 4 is its last, and } ] is still to come.", "Write the rest, or close it with } ].")]
-    [InlineData("[layout]\nname = { a = 1\nscale = \"4mm\"\nrail_top = 8\n", "Line 2 ends without closing what it is in: } is still to come.", "Write } at its end.")]
+    [InlineData("[[track]]\nalignment = [\n{ straight = 3 },\n{ straight = 4",
+        "The file ends in the middle of something: line 4 is its last, and } ] is still to come.", "Write the rest, or close it with } ].")]
+    [InlineData("[layout]\nname = { a = 1\nscale = \"4mm\"\nrail_top = 8\n", "Line 2 ends without closing what it is in: } is still to come.",
+        "Write } at its end.")]
     public void The_usual_slips_of_grammar_are_told_in_plain_words(string text, string message, string remedy)
     {
         var finding = Samples.Read(text).Findings[0];
@@ -172,7 +182,8 @@ public class FaultTests
     [Fact]
     public void A_line_that_is_offered_can_be_read()
     {
-        string[] keys = ["pivots", "size", "from"], values = ["1e999", "-1e400", "16,5", "Long coach", "1,5,3", "1.2.3 mm", "5 ft 3 in", "12 mm wide", "left", "0x", "1_0", "5 5", "inf", "nan", "[1,", "ff ee\"", "grün", "true", "07", "--3", "9e"];
+        string[] keys = ["pivots", "size", "from"], values = ["1e999", "-1e400", "16,5", "Long coach", "1,5,3", "1.2.3 mm", "5 ft 3 in", "12 mm wide", "left",
+            "0x", "1_0", "5 5", "inf", "nan", "[1,", "ff ee\"", "grün", "true", "07", "--3", "9e"];
         var offers = from key in keys
                      from value in values
                      from line in new[] { $"{key} {value}", $"{key}: {value}", $"{key} = {value}", $"it = {{ a = 1, {key} = {value} ]" }
@@ -185,7 +196,8 @@ public class FaultTests
         Assert.True(offers.Count() > 60 && lost.Length == 0, $"{offers.Count()} offers; {string.Join('\n', lost)}");
 
         static bool IsRead(string offer) => offer.Contains(" = and its value", StringComparison.Ordinal)
-            || !Samples.Read($"[layout]\n{offer}\n").Findings.Any(f => f.Code is "PF1005" or "PF1041" || f.Message.Contains("which is no number", StringComparison.Ordinal));
+            || !Samples.Read($"[layout]\n{offer}\n").Findings.Any(f => f.Code is "PF1005" or "PF1041"
+                || f.Message.Contains("which is no number", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -286,6 +298,7 @@ public class FaultTests
         var finding = Assert.Single(Samples.Read(Paper("[30, 40]")).Findings);
         var told = System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"^Give (\d+) to \d+ mm for each side, or a size by name such as ""A4""");
         Assert.True(told.Success, finding.Remedy);
-        Assert.All((string[])[$"[{told.Groups[1].Value}, {told.Groups[1].Value}]", "\"A4\""], size => Assert.Empty(PlatformForge.Exports.Paper.PaperSet.Objections(Samples.Read(Paper(size)).Value!.Paper)));
+        Assert.All((string[])[$"[{told.Groups[1].Value}, {told.Groups[1].Value}]", "\"A4\""],
+            size => Assert.Empty(PlatformForge.Exports.Paper.PaperSet.Objections(Samples.Read(Paper(size)).Value!.Paper)));
     }
 }

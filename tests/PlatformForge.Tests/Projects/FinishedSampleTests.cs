@@ -1,15 +1,24 @@
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies.Trestles;
 using PlatformForge.Tests.Fixtures;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
 
-/// <summary>Platforms as they look when they are finished (presets/finished): large, so that they are shaped and held against their vehicles here and not written.</summary>
+/// <summary>Platforms as they look when they are finished (presets/finished): large, so that they are shaped and held against their vehicles here and not
+/// written.</summary>
 public class FinishedSampleTests
 {
     [Theory]
@@ -23,7 +32,8 @@ public class FinishedSampleTests
         var design = Designed(name);
         var platform = Assert.Single(design.Platforms);
         Assert.Equal(sections, platform.Sections.Sections.Count);
-        Assert.Equal(finish is null ? [] : [finish], platform.Sections.Facing?.Finishes.Select(f => PlatformForge.Masonry.FacingSpec.Name(f.Work.Finish)).Distinct() ?? []);
+        Assert.Equal(finish is null ? [] : [finish], platform.Sections.Facing?.Finishes.Select(f => PlatformForge.Masonry.FacingSpec.Name(f.Work.Finish))
+            .Distinct() ?? []);
         Assert.True(TrialVerdict.Of(design).IsClear);
     }
 
@@ -38,16 +48,17 @@ public class FinishedSampleTests
     public void Areas_to_be_painted_are_what_is_seen_of_the_written_pieces(string name)
     {
         var platform = Assert.Single(Designed(name).Platforms);
-        var bents = platform.Sections.Plan.Spec.Trestle is { } trestle ? PlatformForge.Solids.Bodies.TrestleBlocks.PaintOf(trestle) : (Paint?)null;
+        var bents = platform.Sections.Plan.Spec.Trestle is { } trestle ? PlatformForge.Solids.Bodies.Trestles.TrestleBlocks.PaintOf(trestle) : (Paint?)null;
         double[] told = SurfaceAreas.Of(platform.Sections), seen = new SeenSurfaces(platform.Sections) { Bents = bents }.Areas(Outward(platform.Sections.Plan));
 
-        // In the angle beside a pier's side the ground, as wide as joints are deep, and a joint more, lies behind the bricks that turn there: mortar runs in, no ray comes out.
+        // In the angle beside a pier's side the ground, as wide as joints are deep, and a joint more, lies behind the bricks that turn there: mortar runs in,
+        // no ray comes out.
         var plan = platform.Sections.Plan;
         double high = plan.Spec.Height + plan.Site.RailTop;
         double angles = plan.Spec.Facing is { } facing ? 2 * plan.Piers.Count * high * (facing.Depth + (facing.Joint / 2)) : 0;
 
         // Floors of sockets are seen from straight above, and want no paint.
-        double floors = plan.Features.SelectMany(f => f.Prisms).Where(p => p.Act == PlatformForge.Platforms.Features.PrismAct.Remove)
+        double floors = plan.Features.SelectMany(f => f.Prisms).Where(p => p.Act == PlatformForge.Platforms.Plans.PrismAct.Remove)
             .Sum(p => Math.Abs(ConvexRing.Area(p.Ring)));
 
         // Ledges lie under the coping, where no ray from above comes: they are held by closed form elsewhere.
@@ -72,7 +83,8 @@ public class FinishedSampleTests
         Assert.True(PlatformPictures.TellsFromNear(brick));
         Assert.False(PlatformPictures.TellsFromNear(Exports.HandDossier.Pendlewick().Platforms[0]));
         var image = PlatformPictures.FromNear(brick, 300);
-        var pixels = Enumerable.Range(0, image.Width * image.Height).Select(i => (R: image.Pixels[3 * i], G: image.Pixels[(3 * i) + 1], B: image.Pixels[(3 * i) + 2])).ToArray();
+        var pixels = Enumerable.Range(0, image.Width * image.Height)
+            .Select(i => (R: image.Pixels[3 * i], G: image.Pixels[(3 * i) + 1], B: image.Pixels[(3 * i) + 2])).ToArray();
         double Share(Func<(byte R, byte G, byte B), bool> seen) => pixels.Count(seen) / (double)pixels.Length;
         Assert.InRange(Share(p => p.R > p.G + 35 && p.R > p.B + 45), 0.15, 0.6); // brick
         Assert.InRange(Share(p => p.R > p.B + 25 && p.R <= p.G + 35 && p.R > 120), 0.05, 0.35); // coping and mortar
@@ -95,7 +107,8 @@ public class FinishedSampleTests
             var (mesh, at) = (section.Solid.Mesh, plan.ToLayout(section.To, plan.CopingFront.At(section.To)));
             var across = plan.ToLayout(section.To, plan.Back.At(section.To)) - at;
             var faces = Enumerable.Range(0, mesh.TriangleCount).Where(t => Enumerable.Range(3 * t, 3).All(i => mesh.Vertices[mesh.Triangles[i]] is var v
-                && v.Z < plan.TopAt(section.To, plan.Back.At(section.To)) - plan.Spec.Deck.Thickness + 0.01 && Math.Abs(Point2.Cross(across, new Point2(v.X, v.Y) - at)) < 0.2 * across.Length)).ToList();
+                && v.Z < plan.TopAt(section.To, plan.Back.At(section.To)) - plan.Spec.Deck.Thickness + 0.01
+                && Math.Abs(Point2.Cross(across, new Point2(v.X, v.Y) - at)) < 0.2 * across.Length)).ToList();
             Assert.True(faces.Count > 2);
             Assert.All(faces, t => Assert.Contains((Paint)mesh.Paints[t], new[] { body, Paint.Mortar }));
         }
@@ -108,23 +121,24 @@ public class FinishedSampleTests
     {
         var dossier = Designed("marrowby-stone");
         var platform = Assert.Single(dossier.Platforms);
-        var faces = PlatformForge.Exports.Drawings.ElevationFaces.Of(platform).ToArray();
-        string front = string.Join(" ", PlatformForge.Exports.Drawings.FaceWords.Of(faces[0]));
+        var faces = PlatformForge.Exports.Drawings.Elevations.ElevationFaces.Of(platform).ToArray();
+        string front = string.Join(" ", PlatformForge.Exports.Drawings.Elevations.FaceWords.Of(faces[0]));
         Assert.Contains("Refuges (4): ", front, StringComparison.Ordinal);
         Assert.Contains("Openings for cables (2, right through): ", front, StringComparison.Ordinal);
 
         // Under the rows each has the figure of its middle, written upright.
         var plan = platform.Sections.Plan;
-        var sheet = PlatformForge.Exports.Drawings.ElevationDrawing.Draw(dossier, platform);
-        string[] figures = [.. sheet.Items.OfType<PlatformForge.Exports.Drawings.SheetText>().Where(t => t.Angle == -90).Select(t => t.Text)];
+        var sheet = PlatformForge.Exports.Drawings.Elevations.ElevationDrawing.Draw(dossier, platform);
+        string[] figures = [.. sheet.Items.OfType<PlatformForge.Exports.Drawings.Ink.SheetText>().Where(t => t.Angle == -90).Select(t => t.Text)];
         Assert.True(figures.Length >= plan.WallOpenings.Count, FormattableString.Invariant($"{figures.Length} figures for {plan.WallOpenings.Count} openings"));
 
-        var paper = PlatformForge.Exports.Paper.PlanFigures.Of(dossier, platform);
-        int below = plan.Features.SelectMany(f => f.Marks).OfType<PlatformForge.Platforms.Features.HiddenMark>().Count() + plan.WallOpenings.Count + plan.Piers.Count;
-        Assert.Equal(below, paper.Lines.Count(l => l.Kind == PlatformForge.Exports.Paper.FullSizeLine.Below));
+        var paper = PlatformForge.Exports.Paper.FullSize.PlanFigures.Of(dossier, platform);
+        int below = plan.Features.SelectMany(f => f.Marks).OfType<PlatformForge.Platforms.Plans.HiddenMark>().Count() + plan.WallOpenings.Count
+            + plan.Piers.Count;
+        Assert.Equal(below, paper.Lines.Count(l => l.Kind == PlatformForge.Exports.Paper.FullSize.FullSizeLine.Below));
     }
 
-    internal static PlatformForge.Exports.Dossier Designed(string name) => Once.GetOrAdd(name, n =>
+    internal static PlatformForge.Exports.Files.Dossier Designed(string name) => Once.GetOrAdd(name, n =>
     {
         var project = ProjectReader.ReadFile(Path.Combine(House.SourceTree.Root, "presets", "finished", n + ".toml"));
         Assert.NotNull(project.Value);
@@ -133,10 +147,10 @@ public class FinishedSampleTests
         return design.Value;
     });
 
-    private static readonly System.Collections.Concurrent.ConcurrentDictionary<string, PlatformForge.Exports.Dossier> Once = [];
+    private static readonly System.Collections.Concurrent.ConcurrentDictionary<string, PlatformForge.Exports.Files.Dossier> Once = [];
 
     // Away from the track, at the station that is nearest in plan.
-    private static Func<Point3, Point2> Outward(PlatformForge.Platforms.PlatformPlan plan)
+    private static Func<Point3, Point2> Outward(PlatformForge.Platforms.Plans.PlatformPlan plan)
     {
         var across = plan.Body.Stations.Select(s => (At: plan.ToLayout(s, plan.CopingFront.At(s)), To: plan.ToLayout(s, plan.Back.At(s)))).ToArray();
         return p =>

@@ -4,6 +4,7 @@ using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Projects.Schemas;
 using PlatformForge.Tests.Cli;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
@@ -18,7 +19,8 @@ public class FirstFileTests
 
     private static readonly string?[] Beds = [null, "180x180", "bed-256x256", "120x300"];
 
-    private static readonly string[] Shapes = ["{0} left", "{0} right", "{0} left, {0} right", "straight, {0} right", "{0} left, straight, {0} left", "straight", ""];
+    private static readonly string[] Shapes = ["{0} left", "{0} right", "{0} left, {0} right", "straight, {0} right", "{0} left, straight, {0} left",
+        "straight", ""];
 
     private static readonly Preset[] Scales = [.. PresetShelf.Of(PresetKind.Scales)], Vehicles = [.. PresetShelf.Of(PresetKind.Vehicles)];
 

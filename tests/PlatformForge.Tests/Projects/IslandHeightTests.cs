@@ -1,4 +1,5 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Presets;
@@ -39,20 +40,22 @@ public class IslandHeightTests
         Assert.Equal([20.0, 20.0], platform.Faces.Select(f => f.Plan.Profile.Level));
         Assert.Equal([8.0, 8.6], platform.Faces.Select(f => f.Plan.Site.RailTop));
         Assert.Equal([12.0, 11.4], platform.Faces.Select(f => f.Plan.Spec.Height));
-        Assert.Equal([20.0, 20.0], platform.Sections.Sections.Where(s => s.Number == 2).SelectMany(s => new[] { s.Solid.Mesh.Vertices.Max(v => v.Z), 20 }).Select(z => Math.Round(z, 6)));
+        Assert.Equal([20.0, 20.0], platform.Sections.Sections.Where(s => s.Number == 2).SelectMany(s => new[] { s.Solid.Mesh.Vertices.Max(v => v.Z), 20 })
+            .Select(z => Math.Round(z, 6)));
         string report = System.Text.Encoding.UTF8.GetString(ReportWriter.Markdown(outcome.Value!));
         Assert.Contains("track down 8.6 mm", report, StringComparison.Ordinal);
         Assert.Contains("Along down the coping is 11.40 mm above rails that lie 8.60 mm over the baseboard", report, StringComparison.Ordinal);
 
-        // 2 ft 6 in to 3 ft of full size (requirements of 1885 and 1902) are 10 to 12 mm: 14 are not within, and one height does for both when the rails differ by no more than 2 mm.
+        // 2 ft 6 in to 3 ft of full size (requirements of 1885 and 1902) are 10 to 12 mm: 14 are not within, and one height does for both when the rails differ
+        // by no more than 2 mm.
         var warning = Assert.Single(Design("track.down.rail_top=6").Findings, f => f.Code is "PF4140" or "PF4141");
         Assert.Equal("PF4141", warning.Code);
         Assert.Contains("A height of 10 mm", warning.Remedy, StringComparison.Ordinal);
         Assert.Single(Design("track.down.rail_top=6", "platform[0].height=10").Findings, f => f.Code == "PF4140");
     }
 
-    // A part 2 mm above its own rail meets what stands 2 mm above that, wherever the other track's rails are: the cylinders of an engine, 2 to 12 mm over the rail, reach
-    // a coping's underside (20 - 1.2 mm) where the rail lies high enough, and stay below it where it lies low.
+    // A part 2 mm above its own rail meets what stands 2 mm above that, wherever the other track's rails are: the cylinders of an engine, 2 to 12 mm over the
+    // rail, reach a coping's underside (20 - 1.2 mm) where the rail lies high enough, and stay below it where it lies low.
     [Theory]
     [InlineData(6)]
     [InlineData(8)]
@@ -71,7 +74,8 @@ public class IslandHeightTests
             {
                 // What stands between the heights of a part is kept clear of it.
                 double low = rail + vehicle.Parts.Min(p => p.ZLow), high = rail + vehicle.Parts.Max(p => p.ZHigh);
-                Point2[] held = [.. platform.Sections.Sections.SelectMany(s => s.Solid.Mesh.Vertices).Where(v => v.Z > low && v.Z < high).Select(v => new Point2(v.X, v.Y))];
+                Point2[] held = [.. platform.Sections.Sections.SelectMany(s => s.Solid.Mesh.Vertices).Where(v => v.Z > low && v.Z < high)
+                    .Select(v => new Point2(v.X, v.Y))];
                 double[] stations = [.. Enumerable.Range(0, 44).Select(i => face.Plan.Spec.Face.From - 10 + (i * 10.0))];
                 double least = BruteSweep.Touched(run.Ride, run.Ride, vehicle, stations, 4).Min(p => held.Min(v => (v - p).Length));
                 Assert.True(least >= face.Budget.Margin - 1e-3, $"{vehicle.Name} on {face.Track}: {least}");
@@ -102,6 +106,7 @@ public class IslandHeightTests
     {
         var finding = Assert.Single(Design("track.down.rail_top=21").Findings, f => f.Severity == Severity.Error);
         Assert.Equal(("PF4142", "platform[0].height"), (finding.Code, finding.Key));
-        Assert.DoesNotContain(Design("track.down.rail_top=21", FormattableString.Invariant($"platform[0].height={finding.Cure!.Value}")).Findings, f => f.Code == "PF4142");
+        Assert.DoesNotContain(Design("track.down.rail_top=21", FormattableString.Invariant($"platform[0].height={finding.Cure!.Value}")).Findings,
+            f => f.Code == "PF4142");
     }
 }

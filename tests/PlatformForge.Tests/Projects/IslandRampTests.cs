@@ -1,14 +1,18 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
 
-/// <summary>Ramps of an island's second face told apart from the first one's: a length or a foot of its own, and what a plane from edge to edge does not allow.</summary>
+/// <summary>Ramps of an island's second face told apart from the first one's: a length or a foot of its own, and what a plane from edge to edge does not
+/// allow.</summary>
 public class IslandRampTests
 {
     // The down track runs the other way: its start lies at the end of the up track's chainage.
@@ -76,7 +80,8 @@ public class IslandRampTests
         var profile = Design().Value!.Platforms[0].Plan.Faces[1].Profile;
         double gradient = (profile.StartHead - profile.From) / (profile.Level - profile.StartFoot);
         string told = Assert.Single(Design(AtDownStart + "gradient=8").Findings, f => f.Code == "PF4145").Message;
-        double figure = double.Parse(System.Text.RegularExpressions.Regex.Match(told, @"1 in ([0-9]+\.[0-9]+)").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        double figure = double.Parse(System.Text.RegularExpressions.Regex.Match(told, @"1 in ([0-9]+\.[0-9]+)").Groups[1].Value,
+            System.Globalization.CultureInfo.InvariantCulture);
         Assert.Equal(gradient, figure, 0.006);
     }
 
@@ -94,7 +99,8 @@ public class IslandRampTests
         Assert.Equal(code, finding.Code);
         Assert.StartsWith("platform[0].other_face.ramps.start.", finding.Key, StringComparison.Ordinal);
         string key = finding.Key["platform[0].".Length..];
-        string[] mended = [.. sets.Where(s => !s.StartsWith(key + "=", StringComparison.Ordinal)), .. finding.Cure!.Act == CureAct.Set ? [FormattableString.Invariant($"{key}={finding.Cure.Value}")] : (string[])[]];
+        string[] mended = [.. sets.Where(s => !s.StartsWith(key + "=", StringComparison.Ordinal)),
+            .. finding.Cure!.Act == CureAct.Set ? [FormattableString.Invariant($"{key}={finding.Cure.Value}")] : (string[])[]];
         Assert.NotNull(Design(mended).Value);
     }
 

@@ -1,5 +1,6 @@
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
@@ -14,7 +15,8 @@ public class KeptClearanceTests
     public void On_the_inside_of_a_tight_curve_the_budget_is_kept(int radius)
     {
         string straight = PresetShelf.Sample("straight-halt")!;
-        string curved = straight.Replace("{ straight = 900 }", $"{{ straight = 300 }}, {{ curve = {radius}, angle = 60, hand = \"left\" }}, {{ straight = 900 }}");
+        string curved = straight.Replace("{ straight = 900 }", $"{{ straight = 300 }}, {{ curve = {radius}, angle = 60, hand = \"left\" }}, {{ straight = 900 "
+            + "}");
         Assert.NotEqual(straight, curved);
         Kept(Samples.Read(curved).Value!);
     }

@@ -9,8 +9,8 @@ using Xunit;
 namespace PlatformForge.Tests.Projects;
 
 /// <summary>
-/// Every figure in its key's range builds or is refused in words: each numeric key of the schema at either end of its range, through all rooms and every writer. A few by lot here; all of them with the
-/// environment variable PLATFORMFORGE_ALL_KEYS set to 1.
+/// Every figure in its key's range builds or is refused in words: each numeric key of the schema at either end of its range, through all rooms and every
+/// writer. A few by lot here; all of them with the environment variable PLATFORMFORGE_ALL_KEYS set to 1.
 /// </summary>
 public class KeyEndTests
 {
@@ -126,7 +126,8 @@ public class KeyEndTests
             }
         }
 
-        if (node.TryGetProperty("type", out var type) && type.ToString() is var name && (name.Contains("number", StringComparison.Ordinal) || name.Contains("integer", StringComparison.Ordinal)))
+        if (node.TryGetProperty("type", out var type) && type.ToString() is var name
+            && (name.Contains("number", StringComparison.Ordinal) || name.Contains("integer", StringComparison.Ordinal)))
         {
             foreach (var (bound, nudge) in new[] { ("minimum", 0.0), ("exclusiveMinimum", 0.001), ("maximum", 0.0) })
             {

@@ -1,8 +1,15 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Plans;
+using PlatformForge.Exports.Drawings.Sections;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Platforms;
 using PlatformForge.Projects;
@@ -51,7 +58,8 @@ public sealed class MarrowbyCrossTests : IDisposable
         // The long coach on a curve of 1600 mm, by independent simulation (USERS: 19.6 mm, within about 0.1).
         Assert.Equal(19.6, up.At(720), 0.1);
 
-        // On the stretch that they share they sweep the same, as far as two lines of one drawing can be told apart; just past the turnout (chainage 860) the other one reaches farther.
+        // On the stretch that they share they sweep the same, as far as two lines of one drawing can be told apart; just past the turnout (chainage 860) the
+        // other one reaches farther.
         Assert.Equal(up.At(550), loop.At(550), 0.1);
         Assert.InRange(loop.At(880) - up.At(880), 0.3, 3);
         Assert.True(loop.At(990) < up.At(990) - 2);
@@ -106,7 +114,8 @@ public sealed class MarrowbyCrossTests : IDisposable
     [InlineData(77.7)]
     public void The_width_that_is_offered_before_another_track_works_and_not_much_more_does(double asked)
     {
-        Outcome<Dossier> With(double width) => Design(Sample.Replace("width = 52", FormattableString.Invariant($"width = {width:R}"), StringComparison.Ordinal));
+        Outcome<Dossier> With(double width) =>
+            Design(Sample.Replace("width = 52", FormattableString.Invariant($"width = {width:R}"), StringComparison.Ordinal));
         var fault = Assert.Single(With(asked).Findings, f => f.Code == "PF4022");
         double offered = double.Parse(Regex.Match(fault.Remedy, @"width of (\d+(\.\d+)?) mm").Groups[1].Value, CultureInfo.InvariantCulture);
         Assert.DoesNotContain(With(offered).Findings, f => f.Severity == Severity.Error);

@@ -74,9 +74,12 @@ public class OverrideTests
     public void Every_combination_is_tried_once_and_their_number_is_bounded()
     {
         var designs = Variation.Combinations([new("a", ["1", "2"]), new("b", ["3", "4", "5"])]).Value!;
-        Assert.Equal(["a=1 b=3", "a=1 b=4", "a=1 b=5", "a=2 b=3", "a=2 b=4", "a=2 b=5"], designs.Select(d => string.Join(' ', d.Select(o => $"{o.Key}={o.Value}"))));
+        Assert.Equal(["a=1 b=3", "a=1 b=4", "a=1 b=5", "a=2 b=3", "a=2 b=4", "a=2 b=5"],
+            designs.Select(d => string.Join(' ', d.Select(o => $"{o.Key}={o.Value}"))));
         string[] many = [.. Enumerable.Range(0, 40).Select(i => $"{i}")];
-        var refused = Assert.Single(Variation.Combinations([new("a", many), new("b", many), new("c", many), new("d", many), new("e", many), new("f", many), new("g", many)]).Findings);
+        var refused =
+            Assert.Single(Variation.Combinations([new("a", many), new("b", many), new("c", many), new("d", many), new("e", many), new("f", many),
+                new("g", many)]).Findings);
         Assert.Equal("PF1019", refused.Code);
     }
 

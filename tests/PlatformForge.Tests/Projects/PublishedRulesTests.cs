@@ -1,5 +1,6 @@
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Units;
 using Xunit;
@@ -19,7 +20,8 @@ public class PublishedRulesTests
         Assert.True(design.Succeeded);
         var warnings = design.Findings.Where(f => f.Severity == Severity.Warning).ToArray();
         Assert.Equal(["PF3050", "PF3051", "PF3060"], warnings.Select(w => w.Code)); // 1 ft of overhang is 4 mm, the usual 1 mm of a model is less
-        Assert.Contains("below the published 11.35 mm (915 mm above rail, down to 865 on upgraded lines; Track Design Handbook", warnings[0].Message, StringComparison.Ordinal);
+        Assert.Contains("below the published 11.35 mm (915 mm above rail, down to 865 on upgraded lines; Track Design Handbook", warnings[0].Message,
+            StringComparison.Ordinal);
         Assert.Equal(("halt.toml", 19, "platform[0].height"), (warnings[0].File, warnings[0].Line, warnings[0].Key));
         Assert.Contains("the published least is 19.00 mm", warnings[1].Message, StringComparison.Ordinal);
         Assert.Contains("3 of 6 published figures are missed", Assert.Single(design.Findings, f => f.Code == "PF3059").Message, StringComparison.Ordinal);
@@ -28,12 +30,14 @@ public class PublishedRulesTests
 
     [Fact]
     public void Without_rules_nothing_published_is_held_against_a_design() =>
-        Assert.DoesNotContain(DesignRun.Design(Samples.Sound(Samples.Small + "height = 3"), RunWatch.None).Findings, f => f.Code.StartsWith("PF305", StringComparison.Ordinal));
+        Assert.DoesNotContain(DesignRun.Design(Samples.Sound(Samples.Small + "height = 3"), RunWatch.None).Findings,
+            f => f.Code.StartsWith("PF305", StringComparison.Ordinal));
 
     [Fact]
     public void A_plan_is_looked_at_with_its_own_figures()
     {
-        string text = Samples.Small.Replace("[{ straight = 900 }]", "[{ straight = 350 }, { curve = 1000, length = 300, hand = \"right\" }, { straight = 300 }]")
+        string text = Samples.Small.Replace("[{ straight = 900 }]",
+            "[{ straight = 350 }, { curve = 1000, length = 300, hand = \"right\" }, { straight = 300 }]")
             + "deck = { width = 60, crossfall = 80 }\nramps = { end = { gradient = 9 } }\n";
         var project = Samples.Sound(text);
         var plan = DesignRun.Design(project, RunWatch.None).Value!.Platforms[0].Plan;
@@ -69,6 +73,7 @@ public class PublishedRulesTests
         string listing = CliRun.Of("presets", "rules").Out;
         Assert.Contains("british-traditional", listing, StringComparison.Ordinal);
         Assert.Contains("Track Design Handbook", listing, StringComparison.Ordinal);
-        Assert.All(CliRun.Of("presets", "--json").Json().GetProperty("rules").EnumerateArray(), r => Assert.NotEqual(0, r.GetProperty("figures").GetArrayLength()));
+        Assert.All(CliRun.Of("presets", "--json").Json().GetProperty("rules").EnumerateArray(),
+            r => Assert.NotEqual(0, r.GetProperty("figures").GetArrayLength()));
     }
 }

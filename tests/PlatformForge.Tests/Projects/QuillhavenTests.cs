@@ -1,14 +1,17 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
 
-/// <summary>The sample of a platform just past a crossover, from the project file to the verdict. Figures of reach: USERS.md (f) 3, from an independent simulation.</summary>
+/// <summary>The sample of a platform just past a crossover, from the project file to the verdict. Figures of reach: USERS.md (f) 3, from an independent
+/// simulation.</summary>
 public class QuillhavenTests
 {
     // 9.5 mm, the widest engine's cylinders on plain straight, and the sample's 0.7 of clearance.
@@ -55,11 +58,13 @@ public class QuillhavenTests
     {
         // The same straight, laid by itself where the crossover ends, and the platform that it asks for...
         double turn = 78.0 / 450;
-        string x = (260 + (2 * 450 * Math.Sin(turn))).ToString("R", CultureInfo.InvariantCulture), y = (2 * 450 * (1 - Math.Cos(turn))).ToString("R", CultureInfo.InvariantCulture);
+        string x = (260 + (2 * 450 * Math.Sin(turn))).ToString("R", CultureInfo.InvariantCulture),
+            y = (2 * 450 * (1 - Math.Cos(turn))).ToString("R", CultureInfo.InvariantCulture);
         var straight = Samples.Sound(
             Sample,
             "track[0].alignment=[{ straight = 700 }]", $"track[0].start={{ x = {x}, y = {y} }}", "track[0].buffers=both",
-            "platform[0].face.from=30", "platform[0].face.to=584", "platform[0].face.edge=fitted", "platform[0].baseboard_joints=[224]", "platform[0].fence.from=74", "platform[0].fence.to=204",
+            "platform[0].face.from=30", "platform[0].face.to=584", "platform[0].face.edge=fitted", "platform[0].baseboard_joints=[224]",
+            "platform[0].fence.from=74", "platform[0].fence.to=204",
             "platform[0].board[0].at=144", "platform[0].board[1].at=284", "platform[0].board[2].at=464", "platform[0].board[3].at=374");
         var alone = DesignRun.Design(straight, new RunWatch(_ => { }, default)).Value!;
         Assert.InRange(alone.Platforms[0].Plan.CopingFront.Reach.Max(), 10.19, 10.23);

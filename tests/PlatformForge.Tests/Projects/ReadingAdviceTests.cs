@@ -5,6 +5,7 @@ using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
@@ -22,7 +23,8 @@ public class ReadingAdviceTests
         Parallel.For(0, surveys, k =>
         {
             var line = MadeUpSurvey.Track(new Random(6400 + k));
-            var rows = MadeUpSurvey.String(line, new Random(k), k % 2 == 0 ? 55 : 100, 0.25, MadeUpSurvey.Flexible).Runs[0].Select(r => (r.Ordinate!.Distance, r.Ordinate.Offset)).ToList();
+            var rows = MadeUpSurvey.String(line, new Random(k), k % 2 == 0 ? 55 : 100, 0.25, MadeUpSurvey.Flexible).Runs[0]
+                .Select(r => (r.Ordinate!.Distance, r.Ordinate.Offset)).ToList();
             var before = Surveyed(rows);
             var doubt = Assert.Single(before.Doubts);
             if (!before.IsBoundAsFlexible || doubt.Advice is not { } advice)
@@ -42,7 +44,8 @@ public class ReadingAdviceTests
             {
                 Assert.InRange(kept, 0, doubt.Charged - 0.01);
                 double fitting = Math.Round(advice.RepeatFigure!.Value, 2);
-                IsKept(kept, doubt.Charged, Surveyed([.. rows.Select((r, i) => i == again.Row - 2 ? (r.Distance, fitting) : r)], advised: false), $"again, {k}");
+                IsKept(kept, doubt.Charged, Surveyed([.. rows.Select((r, i) => i == again.Row - 2 ? (r.Distance, fitting) : r)], advised: false),
+                    $"again, {k}");
             }
         });
         Assert.True(2 * advised >= surveys, $"{advised}");
@@ -66,7 +69,8 @@ public class ReadingAdviceTests
 
         folder.Write("r.csv", csv.ToString());
         string text = Samples.Small
-            .Replace("alignment = [{ straight = 900 }]", "start = { x = 0, y = 0, heading = 0 }\nsurvey = { kind = \"string\", file = \"r.csv\", side = \"left\", ruler_error = 0.25, laid = \"flexible\" }", StringComparison.Ordinal)
+            .Replace("alignment = [{ straight = 900 }]", "start = { x = 0, y = 0, heading = 0 }\nsurvey = { kind = \"string\", file = \"r.csv\", side = "
+                + "\"left\", ruler_error = 0.25, laid = \"flexible\" }", StringComparison.Ordinal)
             .Replace("[clearance]", "[[vehicle]]\nname = \"tank engine\"\nlength = 142\npivots = 66\nwidth = 33.5\n[clearance]", StringComparison.Ordinal)
             .Replace("from = 350, to = 540", "from = 350, to = 900", StringComparison.Ordinal);
         var project = ProjectReader.ReadFile(folder.Write("halt.toml", text)).Value!;

@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using Xunit;
@@ -26,9 +27,11 @@ public class ReadingTests
             [("long coach", 262.0, 188.0), ("suburban coach", 228, 162), ("tender engine", 150, 74), ("tank engine", 142, 66), ("van", 84, 40)],
             project.Vehicles.Select(v => (v.Name, v.Parts[0].Outline.Max(p => p.X) - v.Parts[0].Outline.Min(p => p.X), v.PivotCentres)));
         var cylinders = project.Vehicles[2].Parts[1];
-        Assert.Equal(("cylinders", 62.0, 84.0, 17.75), (cylinders.Name, cylinders.Outline.Min(p => p.X), cylinders.Outline.Max(p => p.X), cylinders.Outline.Max(p => p.Y)));
+        Assert.Equal(("cylinders", 62.0, 84.0, 17.75), (cylinders.Name, cylinders.Outline.Min(p => p.X), cylinders.Outline.Max(p => p.X),
+            cylinders.Outline.Max(p => p.Y)));
         var platform = Assert.Single(project.Platforms);
-        Assert.Equal(("up", Side.Right, 270.0, 1000.0, 62.0, 12.0), (platform.Face.Track, platform.Face.Side, platform.Face.From, platform.Face.To, platform.Deck.Width, platform.Height));
+        Assert.Equal(("up", Side.Right, 270.0, 1000.0, 62.0, 12.0),
+            (platform.Face.Track, platform.Face.Side, platform.Face.From, platform.Face.To, platform.Deck.Width, platform.Height));
         Assert.Equal(8, platform.StartRamp!.Gradient);
         Assert.Equal(2, platform.Sockets.Count);
         Assert.Equal(new FenceGapSpec(700, 716), Assert.Single(platform.Fence!.Gaps));
@@ -98,7 +101,8 @@ public class ReadingTests
         Assert.Equal(4, Samples.Sound(Samples.Small + "[printer]\nbed = [180, 200]").Printer.Bed.Count);
         var round = Samples.Sound(Samples.Small + "[printer]\nbed = [[0, 0], [0, 100], [60, 100], [100, 60], [100, 0]]").Printer.Bed;
         Assert.Equal(5, round.Count);
-        Assert.Contains("encloses", Assert.Single(Samples.Read(Samples.Small + "[printer]\nbed = [[0, 0], [10, 10], [20, 20]]").Findings).Message, StringComparison.Ordinal);
+        Assert.Contains("encloses", Assert.Single(Samples.Read(Samples.Small + "[printer]\nbed = [[0, 0], [10, 10], [20, 20]]").Findings).Message,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -114,7 +118,9 @@ public class ReadingTests
     public void Comments_blanks_and_the_order_of_keys_do_not_change_what_a_project_is()
     {
         string plain = Samples.Sound(Samples.Small).InputHash;
-        Assert.Equal(plain, Samples.Sound("# a comment\n" + Samples.Small.Replace("name = \"Quillhaven\"\nscale = \"4mm\"", "scale   =  \"4mm\"\n\nname = \"Quillhaven\" # here")).InputHash);
+        Assert.Equal(plain,
+            Samples.Sound("# a comment\n" + Samples.Small.Replace("name = \"Quillhaven\"\nscale = \"4mm\"",
+                "scale   =  \"4mm\"\n\nname = \"Quillhaven\" # here")).InputHash);
         Assert.NotEqual(plain, Samples.Sound(Samples.With(4, "rail_top = 8.000001")).InputHash);
     }
 }

@@ -1,8 +1,11 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Units;
 using Xunit;
@@ -69,7 +72,8 @@ public class RunTests
     [Fact]
     public void A_word_of_a_room_is_told_as_the_file_has_it()
     {
-        Assert.Contains(Faults("board = [{ at = 440, inset = 8, depth = 60 }]"), f => f.Key.StartsWith("platform[0].board[0]", StringComparison.Ordinal) && f.Line == 18);
+        Assert.Contains(Faults("board = [{ at = 440, inset = 8, depth = 60 }]"), f => f.Key.StartsWith("platform[0].board[0]", StringComparison.Ordinal)
+            && f.Line == 18);
         Assert.Contains(Faults("cuts = [351]"), f => f.Key == "platform[0].cuts[0]" && f.Line == 18);
         static IReadOnlyList<Finding> Faults(string added) => DesignRun.Design(Samples.Sound(Samples.Small + added), RunWatch.None).Findings;
     }
@@ -77,7 +81,8 @@ public class RunTests
     [Fact]
     public void The_figures_of_a_comparison_are_those_of_the_design()
     {
-        var compared = Comparison.Run(o => PlatformForge.Projects.ProjectReader.Read(Samples.Small, "halt.toml", null, o), [new Variation("clearance.running", ["0.7", "60"])], RunWatch.None);
+        var compared = Comparison.Run(o => PlatformForge.Projects.ProjectReader.Read(Samples.Small, "halt.toml", null, o),
+            [new Variation("clearance.running", ["0.7", "60"])], RunWatch.None);
         var design = DesignRun.Design(Samples.Sound(Samples.Small), RunWatch.None).Value!;
         Assert.Equal(DesignFigures.Of(design, TrialVerdict.Of(design)), compared.Value![0].Figures);
         Assert.True(compared.Value[0].Passed);

@@ -2,6 +2,7 @@ using PlatformForge.Projects;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Projects;

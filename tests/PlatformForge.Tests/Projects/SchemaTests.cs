@@ -5,6 +5,7 @@ using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Projects.Schemas;
 using PlatformForge.Tests.House;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
@@ -20,7 +21,8 @@ public class SchemaTests
     public void Every_project_of_ours_is_valid_by_the_schema(string name)
     {
         var results = Schema.Evaluate(Json(TextOf(name)), new EvaluationOptions { OutputFormat = OutputFormat.List });
-        Assert.True(results.IsValid, string.Join("\n", (results.Details ?? []).Where(d => d.Errors is not null).SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}"))));
+        Assert.True(results.IsValid, string.Join("\n", (results.Details ?? []).Where(d => d.Errors is not null)
+            .SelectMany(d => d.Errors!.Select(e => $"{d.InstanceLocation}: {e.Value}"))));
     }
 
     [Theory]
@@ -49,7 +51,10 @@ public class SchemaTests
     {
         string text = StartingFile.Write();
         Samples.Sound(text);
-        string uncommented = string.Join('\n', text.Split('\n').Select(l => l.StartsWith("# ", StringComparison.Ordinal) && (l.Contains(" = ", StringComparison.Ordinal) || l.Contains("# [", StringComparison.Ordinal)) && !l.Contains("{ straight = 250 }", StringComparison.Ordinal) ? l[2..] : l));
+        string uncommented =
+            string.Join('\n', text.Split('\n').Select(l => l.StartsWith("# ", StringComparison.Ordinal)
+                && (l.Contains(" = ", StringComparison.Ordinal) || l.Contains("# [", StringComparison.Ordinal))
+                && !l.Contains("{ straight = 250 }", StringComparison.Ordinal) ? l[2..] : l));
         var read = Samples.Read(uncommented);
         Assert.DoesNotContain(read.Findings, f => f.Code is "PF1005" or "PF1006" or "PF1007" or "PF1008");
     }

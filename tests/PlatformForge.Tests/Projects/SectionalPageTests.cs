@@ -25,7 +25,8 @@ public sealed class SectionalPageTests : IDisposable
         var check = CliRun.Of("check", file);
         Assert.Equal(0, check.Exit);
         Assert.Contains($"survey residual {Stated("joints and radii")} mm", check.Out, StringComparison.Ordinal);
-        Assert.Matches(@"wherever the survey lets the true track lie beside siding, play and budget are kept in full, with \d\.\d\d mm or more to spare", check.Out);
+        Assert.Matches(@"wherever the survey lets the true track lie beside siding, play and budget are kept in full, with \d\.\d\d mm or more to spare",
+            check.Out);
     }
 
     [Theory]

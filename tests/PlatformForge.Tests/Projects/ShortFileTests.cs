@@ -2,6 +2,7 @@ using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Schemas;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Units;
 using Xunit;
@@ -20,7 +21,8 @@ public class ShortFileTests
     public void A_short_file_fits_on_a_screen_and_is_a_sound_design_as_it_is(string scale, double bed, double? radius)
     {
         var preset = PresetShelf.Find(PresetKind.Vehicles, "bogie-coach-57ft")!;
-        string text = ShortFile.Write(new(PresetShelf.Find(PresetKind.Scales, scale)!, scale == "2mm" ? [] : [preset], (bed, bed), radius is { } r ? [new(r, scale != "1-87")] : []));
+        string text = ShortFile.Write(new(PresetShelf.Find(PresetKind.Scales, scale)!, scale == "2mm" ? [] : [preset], (bed, bed),
+            radius is { } r ? [new(r, scale != "1-87")] : []));
         Assert.InRange(text.AsSpan().Count('\n'), 20, ShortFile.MostLines);
         Assert.All(text.Split('\n'), line => Assert.True(line.Length <= 120, line));
         var read = ProjectReader.Read(text, "halt.toml");
@@ -47,7 +49,8 @@ public class ShortFileTests
     public void Options_of_init_go_into_the_file()
     {
         using var folder = new TempFolder();
-        var run = CliRun.Of("init", folder["halt.toml"], "--scale", "1:148", "--vehicle", "van-four-wheel", "--vehicle", "bogie-coach-57ft", "--bed", "bed-180x180", "--track", "350 right");
+        var run = CliRun.Of("init", folder["halt.toml"], "--scale", "1:148", "--vehicle", "van-four-wheel", "--vehicle", "bogie-coach-57ft", "--bed",
+            "bed-180x180", "--track", "350 right");
         Assert.True(run.Exit == 0, run.Error);
         var read = ProjectReader.ReadFile(folder["halt.toml"]).Value!;
         Assert.Equal(148, read.Layout.Scale.Ratio);

@@ -1,13 +1,16 @@
 using System.Globalization;
 using System.Text;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -24,8 +27,8 @@ public sealed class SurveyPipelineTests : IDisposable
     public void Dispose() => folder.Dispose();
 
     /// <summary>
-    /// Sections built from a survey keep the whole budget from every vehicle on the true track, and stand no farther away than the range of the reach, U less L, beyond what the true track
-    /// would have asked for.
+    /// Sections built from a survey keep the whole budget from every vehicle on the true track, and stand no farther away than the range of the reach, U less
+    /// L, beyond what the true track would have asked for.
     /// </summary>
     [Theory]
     [InlineData(100, 0.25)]
@@ -52,12 +55,14 @@ public sealed class SurveyPipelineTests : IDisposable
             var face = platform.Plan.Spec.Face;
             var request = new EnvelopeRequest(platform.Plan.Chart, face.From, face.To, [truth]) { Play = platform.Budget.Play, StraightBeyondEnds = true };
             var reach = EnvelopeSweeper.Sweep(request).Value!.Composite(face.Side);
-            double range = SurveyDoubts.Of(request with { Runs = [truth with { Ride = laid[0].Chart.Ride }] }, [.. laid.Select(l => l.Survey)]).Max(d => d.On(face.Side).Max(r => r.Most - r.Least));
+            double range = SurveyDoubts.Of(request with { Runs = [truth with { Ride = laid[0].Chart.Ride }] }, [.. laid.Select(l => l.Survey)])
+                .Max(d => d.On(face.Side).Max(r => r.Most - r.Least));
             var need = platform.Plan.Requirement;
             foreach (int i in Enumerable.Range(0, need.Stations.Length))
             {
                 double wider = need.Swept[i] - reach.At(need.Stations[i]);
-                Assert.True(wider > -Fine && wider < range + Fine, FormattableString.Invariant($"survey {k}, chainage {need.Stations[i]:0}: {wider:0.000} of {range:0.000}"));
+                Assert.True(wider > -Fine && wider < range + Fine, FormattableString.Invariant($"survey {k}, chainage {need.Stations[i]:0}: {wider:0.000} ")
+                    + FormattableString.Invariant($"of {range:0.000}"));
             }
         }
 

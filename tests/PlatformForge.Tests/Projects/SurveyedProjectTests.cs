@@ -1,10 +1,15 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;
@@ -48,11 +53,12 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.InRange(residual.AmountMm, 0.25, 0.9);
         Assert.InRange(dossier.Platforms[0].Budget.Lines.Sum(l => l.AmountMm), 1.1, 2);
         Assert.Equal(0.3,
-            DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
+            DesignRun.Design(Read(PresetShelf.Sample("pendlewick-string")!.Replace("[clearance]", "[clearance]\nsurvey = 0.3")).Value!,
+                Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm);
     }
 
-    /// <summary>What is left and what the survey leaves uncertain are least and greatest at different places: told is the least that is left wherever the track lies, which
-    /// is nil or more, and beside a stated alignment nothing; nothing of the sample's good survey is told to be at odds.</summary>
+    /// <summary>What is left and what the survey leaves uncertain are least and greatest at different places: told is the least that is left wherever the track
+    /// lies, which is nil or more, and beside a stated alignment nothing; nothing of the sample's good survey is told to be at odds.</summary>
     [Fact]
     public void What_is_left_wherever_the_track_lies_is_told_as_one_figure_at_one_place()
     {
@@ -74,7 +80,8 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.DoesNotContain("true track", Run("check", folder.Write("stated.toml", Samples.Small)).Out, StringComparison.Ordinal);
     }
 
-    /// <summary>An island whose second face is on the surveyed track: the survey tells what may be off beside it, though only the first face says where the platform lies.</summary>
+    /// <summary>An island whose second face is on the surveyed track: the survey tells what may be off beside it, though only the first face says where the
+    /// platform lies.</summary>
     [Fact]
     public void What_is_uncertain_beside_an_islands_second_face_is_told_of_its_own_track()
     {
@@ -154,8 +161,10 @@ public sealed class SurveyedProjectTests : IDisposable
     [Fact]
     public void Sectional_track_is_stated_with_its_radii_joints_and_kinks()
     {
-        string sample = PresetShelf.Sample("pendlewick-string")!, laid = "laid = \"sectional\"\nradii = [760, 1500]\njoints = [168, 336]\ngreatest_kink = 1.5\n";
-        string At(string text) => string.Join('\n', sample.Split('\n').Where(l => !l.StartsWith("least_", StringComparison.Ordinal)).Select(l => l.StartsWith("laid = ", StringComparison.Ordinal) ? text : l));
+        string sample = PresetShelf.Sample("pendlewick-string")!,
+            laid = "laid = \"sectional\"\nradii = [760, 1500]\njoints = [168, 336]\ngreatest_kink = 1.5\n";
+        string At(string text) => string.Join('\n', sample.Split('\n').Where(l => !l.StartsWith("least_", StringComparison.Ordinal))
+            .Select(l => l.StartsWith("laid = ", StringComparison.Ordinal) ? text : l));
         var laying = Read(At(laid)).Value!.Tracks[0].Survey!.Laying;
         Assert.Equal([760, 1500], laying.Radii);
         Assert.Equal([168, 336], laying.Joints);
@@ -237,12 +246,14 @@ public sealed class SurveyedProjectTests : IDisposable
         var copied = Samples.Sound(text[..from] + pasted + text[to..]);
 
         // The doubt of the survey goes with the text: the budget is no smaller than with the survey itself.
-        double Residual(ProjectSpec project) => DesignRun.Design(project, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
+        double Residual(ProjectSpec project) => DesignRun.Design(project, Watch).Value!.Platforms[0].Budget.Lines
+            .Single(l => l.Name == "survey residual").AmountMm;
         var surveyed = ProjectReader.ReadFile(other["up.toml"]).Value!;
         Assert.InRange(Residual(copied), Residual(surveyed), Residual(surveyed) + 0.1);
         Assert.Contains("What measuring left uncertain", pasted, StringComparison.Ordinal);
 
-        Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.png", "up-survey.svg", "up-survey.toml"],
+        Assert.Equal(["manifest.json", "up-survey-line.csv", "up-survey-readings.csv", "up-survey-string-lining.csv", "up-survey.png", "up-survey.svg",
+            "up-survey.toml"],
             other.Listing("sheets").Select(f => f.Split(' ')[0]));
 
         var json = Run("survey", other["up.toml"], "--json").Json();
@@ -303,16 +314,20 @@ public sealed class SurveyedProjectTests : IDisposable
         string unsaid = PresetShelf.Sample("pendlewick-string")!.Replace("laid = \"flexible\"", "laid = \"unknown\"");
         var unknown = Run("survey", folder.Write("up.toml", unsaid), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
         Assert.True(unknown.GetProperty("if_flexible_mm").GetDouble() < unknown.GetProperty("takes_of_gap_at_most_mm").GetDouble());
-        var flexible = Run("survey", folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        var flexible = Run("survey", folder.Write("up.toml", PresetShelf.Sample("pendlewick-string")!), "--json").Json().GetProperty("tracks")[0]
+            .GetProperty("platforms")[0];
         Assert.Equal(unknown.GetProperty("if_flexible_mm").GetDouble(), flexible.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
-        var sectional = Run("survey", folder.Write("up.toml", unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
+        var sectional =
+            Run("survey", folder.Write("up.toml", unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "")
+                .Replace("least_ease = 250", "")), "--json").Json().GetProperty("tracks")[0].GetProperty("platforms")[0];
         Assert.Equal(unknown.GetProperty("if_sectional_mm").GetDouble(), sectional.GetProperty("takes_of_gap_at_most_mm").GetDouble(), 0.01);
         string basis = DesignRun.Design(Read(unsaid).Value!, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").Basis;
         var reported = System.Text.RegularExpressions.Regex.Match(basis,
             "not said: laid = \"flexible\" would make it ([0-9.]+), laid = \"sectional\" would make it ([0-9.]+)$");
         Assert.True(reported.Success, basis);
         double Told(int group) => double.Parse(reported.Groups[group].Value, System.Globalization.CultureInfo.InvariantCulture);
-        double Residual(string text) => DesignRun.Design(Read(text).Value!, Watch).Value!.Platforms[0].Budget.Lines.Single(l => l.Name == "survey residual").AmountMm;
+        double Residual(string text) => DesignRun.Design(Read(text).Value!, Watch).Value!.Platforms[0].Budget.Lines
+            .Single(l => l.Name == "survey residual").AmountMm;
         Assert.Equal(said.Lines.Single(l => l.Name == "survey residual").AmountMm, Told(1), 0.006);
         Assert.Equal(Residual(unsaid.Replace("\"unknown\"", "\"sectional\"").Replace("least_radius = 700", "").Replace("least_ease = 250", "")), Told(2),
             0.006);
@@ -360,7 +375,8 @@ public sealed class SurveyedProjectTests : IDisposable
         Assert.DoesNotContain("PF2207", All(folder.Write("kept.toml", text)), StringComparison.Ordinal);
     }
 
-    /// <summary>Of which lines the bound holds is told with the figure: all flexible ones, or those of 19 surveys in 20; and of a reading left out, the others.</summary>
+    /// <summary>Of which lines the bound holds is told with the figure: all flexible ones, or those of 19 surveys in 20; and of a reading left out, the
+    /// others.</summary>
     [Fact]
     public void The_budget_tells_of_which_lines_its_residual_holds()
     {

@@ -1,11 +1,17 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Paper;
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Clearance;
 using PlatformForge.Track;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -34,7 +40,8 @@ public class ThornhitheTests
     {
         var verdict = TrialVerdict.Of(Dossier);
         Assert.DoesNotContain(verdict.Findings, f => f.Severity == Severity.Error);
-        Assert.Equal([("long coach", "up"), ("tank engine", "up"), ("long coach", "down"), ("railcar", "down"), ("tender engine", "down")], verdict.Vehicles.Select(v => (v.Vehicle, v.Track)));
+        Assert.Equal([("long coach", "up"), ("tank engine", "up"), ("long coach", "down"), ("railcar", "down"), ("tender engine", "down")],
+            verdict.Vehicles.Select(v => (v.Vehicle, v.Track)));
 
         // Running 0.7 and print and fitting 0.2 each on the up side; running 0.9 on the down side.
         Assert.Equal(1.1, Dossier.Platforms[0].Budget.Margin, 1e-9);
@@ -48,7 +55,8 @@ public class ThornhitheTests
     public void Full_size_sheets_are_made_along_either_face_and_both_show_one_platform()
     {
         string[] files = [.. PaperSet.Files(Dossier, new PaperSpec()).Value!.Select(f => f.Path)];
-        Assert.All(new[] { "island-up", "island-down" }, n => Assert.All(new[] { ".pdf", "-key.svg", "-01.svg", ".json" }, end => Assert.Contains($"paper/{n}{end}", files)));
+        Assert.All(new[] { "island-up", "island-down" },
+            n => Assert.All(new[] { ".pdf", "-key.svg", "-01.svg", ".json" }, end => Assert.Contains($"paper/{n}{end}", files)));
         var platform = Dossier.Platforms[0];
         FullSizeFigures[] sheets = [.. platform.Faces.Select(f => PlanFigures.Of(Dossier, f, platform))];
 
@@ -65,14 +73,16 @@ public class ThornhitheTests
             Assert.Equal(points[0], points[1]);
         }
 
-        Assert.DoesNotContain(sheets[1].Lines.Where(l => l.Kind == FullSizeLine.Middle).SelectMany(l => l.Points), p => sheets[0].Lines.Any(l => l.Kind == FullSizeLine.Middle && l.Points.Contains(p)));
+        Assert.DoesNotContain(sheets[1].Lines.Where(l => l.Kind == FullSizeLine.Middle).SelectMany(l => l.Points),
+            p => sheets[0].Lines.Any(l => l.Kind == FullSizeLine.Middle && l.Points.Contains(p)));
     }
 
     [Fact]
     public void The_printed_sections_are_clear_of_both_tracks_by_a_sweeper_that_shares_nothing_with_the_design()
     {
         var platform = Dossier.Platforms[0];
-        Point2[] plan = [.. platform.Sections.Sections.SelectMany(s => s.Solid.Mesh.Vertices).Where(v => v.Z > Dossier.RailTop + 3).Select(v => new Point2(v.X, v.Y))];
+        Point2[] plan = [.. platform.Sections.Sections.SelectMany(s => s.Solid.Mesh.Vertices).Where(v => v.Z > Dossier.RailTop + 3)
+            .Select(v => new Point2(v.X, v.Y))];
         foreach (var face in platform.Faces)
         {
             var run = Dossier.Tracks.First(t => t.Ride.Name == face.Track);
@@ -124,7 +134,8 @@ public class ThornhitheTests
         var files = OutputFiles.Of(Dossier, new() { Pictures = false });
         foreach (string track in (string[])["up", "down"])
         {
-            foreach (string file in (string[])["drawings/island-{0}-gaps.svg", "drawings/island-{0}-cross-section.svg", "drawings/island-{0}-tightest.svg", "tables/island-{0}-gaps.csv", "tables/island-{0}-setting-out.csv"])
+            foreach (string file in (string[])["drawings/island-{0}-gaps.svg", "drawings/island-{0}-cross-section.svg", "drawings/island-{0}-tightest.svg",
+                "tables/island-{0}-gaps.csv", "tables/island-{0}-setting-out.csv"])
             {
                 Assert.Contains(files.Files, f => f.Path == string.Format(System.Globalization.CultureInfo.InvariantCulture, file, track));
             }

@@ -1,8 +1,11 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using Xunit;
 
@@ -61,7 +64,8 @@ public class VehicleSetTests
 
     [Fact]
     public void The_first_body_of_a_set_is_called_by_its_own_name() =>
-        Assert.Equal(["coach, motor car", "coach, body 2 of 3", "coach, brake end"], Samples.Sound(Samples.With(12, "width = 34\nbody_name = \"motor car\"\n" + Triplet)).Vehicles.Select(b => b.Name));
+        Assert.Equal(["coach, motor car", "coach, body 2 of 3", "coach, brake end"],
+            Samples.Sound(Samples.With(12, "width = 34\nbody_name = \"motor car\"\n" + Triplet)).Vehicles.Select(b => b.Name));
 
     /// <summary>Names of files with dashes are for keys; tables and drawings have the trade's words.</summary>
     [Fact]
@@ -75,7 +79,8 @@ public class VehicleSetTests
             ],
             bodies.Select(b => b.Name));
         Assert.Equal("Corridor coach, 57 ft", Assert.Single(VehicleReader.Read("bogie-coach-57ft", new ModelScale(76.2)).Value!).Name);
-        Assert.All(PresetShelf.Of(PresetKind.Vehicles), p => Assert.All(VehicleReader.Read(p.Name, new ModelScale(76.2)).Value!, v => Assert.DoesNotMatch("body [0-9]|[a-z0-9]-[a-z0-9]+-[a-z0-9]", v.Name)));
+        Assert.All(PresetShelf.Of(PresetKind.Vehicles), p => Assert.All(VehicleReader.Read(p.Name, new ModelScale(76.2)).Value!,
+            v => Assert.DoesNotMatch("body [0-9]|[a-z0-9]-[a-z0-9]+-[a-z0-9]", v.Name)));
     }
 
     [Fact]
@@ -88,20 +93,25 @@ public class VehicleSetTests
         }
     }
 
-    private const string Leading = "bogie_wheelbase = 34\ntrailing_bogie_wheelbase = 28\nlow = 10\nhigh = 50\nahead = 3\nsill = { height = 13 }\ntaper = { length = 6, width = 30 }\n[[vehicle.body]]\njoined_by = \"coupling\"\ngap = 6\n";
+    private const string Leading = "bogie_wheelbase = 34\ntrailing_bogie_wheelbase = 28\nlow = 10\nhigh = 50\nahead = 3\nsill = { height = 13 }\ntaper = { "
+        + "length = 6, width = 30 }\n[[vehicle.body]]\njoined_by = \"coupling\"\ngap = 6\n";
 
     /// <summary>What is told to be taken over is what the body has: stating it changes nothing, and then nothing is told any more.</summary>
     [Fact]
     public void A_body_that_leaves_figures_out_is_told_with_all_that_it_takes_over_and_stating_them_changes_nothing()
     {
-        const string All = "length = 228\npivots = 162\nwidth = 34\nlow = 10\nhigh = 50\nbogie_wheelbase = 34\ntrailing_bogie_wheelbase = 28\ntaper = { length = 6, width = 30 }\nsill = { height = 13 }\n";
-        string[] Told(string more) => [.. DesignRun.Design(Samples.Sound(Samples.With(12, "width = 34\n" + more)), RunWatch.None).Findings.Where(f => f.Code == "PF3070").Select(f => f.Message)];
+        const string All = "length = 228\npivots = 162\nwidth = 34\nlow = 10\nhigh = 50\nbogie_wheelbase = 34\ntrailing_bogie_wheelbase = 28\ntaper = { length "
+            + "= 6, width = 30 }\nsill = { height = 13 }\n";
+        string[] Told(string more) => [.. DesignRun.Design(Samples.Sound(Samples.With(12, "width = 34\n" + more)), RunWatch.None).Findings
+            .Where(f => f.Code == "PF3070").Select(f => f.Message)];
         Assert.Equal(
-            ["'coach, body 2 of 2' takes over from the first body of its set, mm: length 228, pivots 162, width 34, low 10, high 50, bogie_wheelbase 34, trailing_bogie_wheelbase 28, taper of 6 to a width of 30, sill at 13."],
+            ["'coach, body 2 of 2' takes over from the first body of its set, mm: length 228, pivots 162, width 34, low 10, high 50, bogie_wheelbase 34, "
+                + "trailing_bogie_wheelbase 28, taper of 6 to a width of 30, sill at 13."],
             Told(Leading));
         Assert.Empty(Told(Leading + All));
         var (left, stated) = (Bodies(Leading)[1], Bodies(Leading + All)[1]);
-        Assert.Equal((left.PivotCentres, left.LeadingWheelbase, left.TrailingWheelbase), (stated.PivotCentres, stated.LeadingWheelbase, stated.TrailingWheelbase));
+        Assert.Equal((left.PivotCentres, left.LeadingWheelbase, left.TrailingWheelbase),
+            (stated.PivotCentres, stated.LeadingWheelbase, stated.TrailingWheelbase));
         Assert.Equal(left.Parts.SelectMany(p => p.Outline), stated.Parts.SelectMany(p => p.Outline));
 
         // What lies to one end is the body's own: the first stands 3 mm ahead of its pivots, the second does not.
@@ -171,7 +181,8 @@ public class VehicleSetTests
             low = 2
             high = 12
             """));
-        Assert.Equal([(-109, -15), (-99, -17), (99, -17), (119, -12), (119, 12), (99, 17), (-99, 17), (-109, 15)], vehicle.Parts[0].Outline.Select(p => ((int)p.X, (int)p.Y)));
+        Assert.Equal([(-109, -15), (-99, -17), (99, -17), (119, -12), (119, 12), (99, 17), (-99, 17), (-109, 15)],
+            vehicle.Parts[0].Outline.Select(p => ((int)p.X, (int)p.Y)));
         Assert.Equal(["body", "buffers, front", "buffers, rear", "leading frames", "trailing frames", "cylinders"], vehicle.Parts.Select(p => p.Name));
         Assert.Equal((-116, -109), ((int)vehicle.Parts[2].Outline.Min(p => p.X), (int)vehicle.Parts[2].Outline.Max(p => p.X)));
         Assert.Equal([PartCarrier.LeadingBogie, PartCarrier.TrailingBogie], vehicle.Parts.Skip(3).Take(2).Select(p => p.Carrier));
@@ -189,8 +200,10 @@ public class VehicleSetTests
     [InlineData("sill = { height = 13, to = 300 }", "PF1014", "vehicle[0].sill.to", "at most 114 mm")]
     [InlineData("ahead = 4\nsill = { height = 13, from = -111 }", "PF1014", "vehicle[0].sill.from", "at least -110 mm")]
     [InlineData("part = [{ name = \"a\", low = 1, high = 2, from = 1, to = 2 }]", "PF1009", "vehicle[0].part[0].width", "Add width")]
-    [InlineData("part = [{ name = \"a\", low = 1, high = 2, from = 1, plan = [{ at = 1, width = 2 }, { at = 2, width = 2 }] }]", "PF1013", "vehicle[0].part[0].plan", "one of them")]
-    [InlineData("part = [{ name = \"a\", low = 1, high = 2, plan = [{ at = 3, width = 2 }, { at = 2, width = 2 }] }]", "PF1014", "vehicle[0].part[0].plan", "farther forward")]
+    [InlineData("part = [{ name = \"a\", low = 1, high = 2, from = 1, plan = [{ at = 1, width = 2 }, { at = 2, width = 2 }] }]", "PF1013",
+        "vehicle[0].part[0].plan", "one of them")]
+    [InlineData("part = [{ name = \"a\", low = 1, high = 2, plan = [{ at = 3, width = 2 }, { at = 2, width = 2 }] }]", "PF1014", "vehicle[0].part[0].plan",
+        "farther forward")]
     public void Figures_of_a_vehicle_that_cannot_be_are_told_with_what_can(string line, string code, string key, string remedy)
     {
         var finding = Assert.Single(Samples.Read(Samples.With(12, "width = 34\n" + line)).Findings);
@@ -207,13 +220,16 @@ public class VehicleSetTests
     [InlineData(262, 150, 20, 120, 0)]
     [InlineData(262, 188, 30, 150, -200)]
     [InlineData(228.4, 40, 41, 0, 3.3)]
-    public void What_is_named_for_wheels_and_bodies_that_do_not_fit_together_works(double length, double pivots, double wheelbase, double trailing, double ahead)
+    public void What_is_named_for_wheels_and_bodies_that_do_not_fit_together_works(double length, double pivots, double wheelbase, double trailing,
+        double ahead)
     {
         string? told = null;
         for (int round = 0; round < 4; round++)
         {
-            string more = FormattableString.Invariant($"width = 34\nbogie_wheelbase = {wheelbase}\nahead = {ahead}\n") + (trailing > 0 ? FormattableString.Invariant($"trailing_bogie_wheelbase = {trailing}\n") : "");
-            var faults = Samples.Read(Samples.With(12, more), FormattableString.Invariant($"vehicle.length={length}"), FormattableString.Invariant($"vehicle.pivots={pivots}")).Findings;
+            string more = FormattableString.Invariant($"width = 34\nbogie_wheelbase = {wheelbase}\nahead = {ahead}\n")
+                + (trailing > 0 ? FormattableString.Invariant($"trailing_bogie_wheelbase = {trailing}\n") : "");
+            var faults = Samples.Read(Samples.With(12, more), FormattableString.Invariant($"vehicle.length={length}"),
+                FormattableString.Invariant($"vehicle.pivots={pivots}")).Findings;
             if (faults.Count == 0)
             {
                 Assert.NotNull(told);
@@ -229,26 +245,38 @@ public class VehicleSetTests
             double figure = most.Success ? double.Parse(most.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture) : double.NaN;
             (pivots, wheelbase, trailing, ahead) = !most.Success
                 ? (length / 2, length / 2, trailing > 0 ? length / 2 : 0, 0)
-                : word switch { "pivots" => (figure, wheelbase, trailing, ahead), "ahead" => (pivots, wheelbase, trailing, figure), "bogie_wheelbase" => (pivots, figure, trailing, ahead), _ => (pivots, wheelbase, figure, ahead) };
+                : word switch
+                {
+                    "pivots" => (figure, wheelbase, trailing, ahead),
+                    "ahead" => (pivots, wheelbase, trailing, figure),
+                    "bogie_wheelbase" =>
+                    (pivots, figure, trailing, ahead),
+                    _ => (pivots, wheelbase, figure, ahead)
+                };
         }
 
         Assert.Fail("still at fault");
     }
 
-    /// <summary>Side play (16.5 − 14.5 − 2·0.8)/2 = 0.2; roll 1° about 5 mm moves a roof at 50 mm by 45·sin 1° = 0.785; cant 1 mm over 16.5 moves it by 50/16.5 = 3.030.</summary>
+    /// <summary>Side play (16.5 − 14.5 − 2·0.8)/2 = 0.2; roll 1° about 5 mm moves a roof at 50 mm by 45·sin 1° = 0.785; cant 1 mm over 16.5 moves it by 50/16.5
+    /// = 3.030.</summary>
     [Fact]
     public void Play_comes_from_gauge_and_wheels_and_lean_and_cant_from_height_line_by_line()
     {
-        var budget = Samples.Sound(Samples.With(14, "running = 0.7\nback_to_back = 14.5\nflange = 0.8\npivot_play = 0.1\nroll = 1\nroll_centre = 5\ncant = 1\nlaying = 0.3\nsurvey = 0.4"))
+        var budget =
+            Samples.Sound(Samples.With(14, "running = 0.7\nback_to_back = 14.5\nflange = 0.8\npivot_play = 0.1\nroll = 1\nroll_centre = 5\ncant = 1\nlaying = "
+                + "0.3\nsurvey = 0.4"))
             .Clearance.BudgetWith(9, 16.5, 12, 50);
         (string, double)[] lines = [.. budget.Lines.Select(l => (l.Name, Math.Round(l.AmountMm, 3)))];
         Assert.Equal(
-            [("running clearance", 0.7), ("print tolerance", 0.2), ("fitting of the sections", 0.2), ("track laying", 0.3), ("survey residual", 0.4), ("wheelset play", 0.2), ("pivot play", 0.1), ("suspension roll", 0.785), ("cant", 3.03)],
+            [("running clearance", 0.7), ("print tolerance", 0.2), ("fitting of the sections", 0.2), ("track laying", 0.3), ("survey residual", 0.4),
+                ("wheelset play", 0.2), ("pivot play", 0.1), ("suspension roll", 0.785), ("cant", 3.03)],
             lines);
         Assert.Equal(1.8, budget.Sum, 1e-9);
         Assert.Equal(0.7 + Math.Sqrt(0.04 + 0.04 + 0.09 + 0.16), budget.RootOfSquares, 1e-9);
         Assert.Equal(budget.Sum + 0.3 + (45 * Math.Sin(Math.PI / 180)) + (50 / 16.5), budget.SumWithPlay, 1e-9);
-        double low = budget.Play.SwayOf(VehiclePart.Box("steps", PartCarrier.Body, 0, 1, 1, 2, 12)), bogie = budget.Play.SwayOf(VehiclePart.Box("frames", PartCarrier.LeadingBogie, 0, 1, 1, 2, 12));
+        double low = budget.Play.SwayOf(VehiclePart.Box("steps", PartCarrier.Body, 0, 1, 1, 2, 12)),
+            bogie = budget.Play.SwayOf(VehiclePart.Box("frames", PartCarrier.LeadingBogie, 0, 1, 1, 2, 12));
 
         // Both turn about rail top, the steps by the roll too about a line 5 mm above it: what a cosine takes off half a width of 0.5 mm counts.
         double cant = Math.Asin(1 / 16.5), both = cant + (Math.PI / 180);
@@ -305,7 +333,9 @@ public class VehicleSetTests
         var vehicle = Assert.Single(VehicleReader.Read(folder["mine.toml"], new ModelScale(76.2)).Value!);
         Assert.Equal(("my coach", 228, 162), (vehicle.Name, (int)vehicle.Length, (int)vehicle.PivotCentres));
         string form = File.ReadAllText(folder["mine.toml"]), page = File.ReadAllText(Path.Combine(House.SourceTree.Root, "docs", "vehicles.md"));
-        foreach (string key in new[] { "length", "pivots", "bogie_wheelbase", "trailing_bogie_wheelbase", "width", "ahead", "low", "high", "body_name", "taper", "front_taper", "rear_taper", "sill", "middle_axle_play", "either_way", "least_radius", "joined_by", "gap", "gangway", "both_ends", "plan", "carrier", "leading_truck", "trailing_truck", "wheelbase", "pivot" })
+        foreach (string key in new[] { "length", "pivots", "bogie_wheelbase", "trailing_bogie_wheelbase", "width", "ahead", "low", "high", "body_name",
+            "taper", "front_taper", "rear_taper", "sill", "middle_axle_play", "either_way", "least_radius", "joined_by", "gap", "gangway", "both_ends", "plan",
+            "carrier", "leading_truck", "trailing_truck", "wheelbase", "pivot" })
         {
             Assert.Matches($@"(?m)^(# )?\[*([a-z]+\.)*{key}\b", form);
             Assert.Contains($"`{key}`", page, StringComparison.Ordinal);

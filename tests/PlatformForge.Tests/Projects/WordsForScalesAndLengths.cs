@@ -1,8 +1,10 @@
 using PlatformForge.Projects;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Schemas;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using Xunit;
 

@@ -1,12 +1,16 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Proofs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;
 using PlatformForge.Verification;
@@ -23,7 +27,8 @@ public class BedCorrectionTests
     private const double Rounding = 2e-5;
 
     private static readonly Lazy<Dossier> Plain = new(() => DesignRun.Design(Samples.Sound(Samples.Pendlewick), RunWatch.None).Value!);
-    private static readonly Lazy<Dossier> Corrected = new(() => DesignRun.Design(Samples.Sound(Samples.Pendlewick, FormattableString.Invariant($"printer.strip=[{Along}, {Across}]")), RunWatch.None).Value!);
+    private static readonly Lazy<Dossier> Corrected =
+        new(() => DesignRun.Design(Samples.Sound(Samples.Pendlewick, FormattableString.Invariant($"printer.strip=[{Along}, {Across}]")), RunWatch.None).Value!);
     private static readonly Lazy<OutputSet> Set = new(() => OutputFiles.Of(Corrected.Value, new() { Pictures = false, Drawings = false, Tables = false }));
 
     private static byte[] File(string path) => Set.Value.Files.Single(f => f.Path == path).Bytes;
@@ -51,8 +56,10 @@ public class BedCorrectionTests
         foreach (var plate in Set.Value.Manifest.Sections.GroupBy(s => s.Plate))
         {
             var model = ThreeMfReader.Read(File(plate.Key), plate.Key).Value!;
-            Assert.All(model.Items, item => Assert.Equal((new Point3(1, 0, 0), new Point3(0, 1, 0), new Point3(0, 0, 1)), (item.Placement.X, item.Placement.Y, item.Placement.Z)));
-            Assert.All(plate, s => Assert.Equal(StlReader.Read(File(s.Stl), s.Stl).Value!.Mesh.Volume(), model.Objects.Single(o => o.Id == s.ObjectId).Mesh!.Volume(), 1e-2));
+            Assert.All(model.Items, item => Assert.Equal((new Point3(1, 0, 0), new Point3(0, 1, 0), new Point3(0, 0, 1)),
+                (item.Placement.X, item.Placement.Y, item.Placement.Z)));
+            Assert.All(plate, s => Assert.Equal(StlReader.Read(File(s.Stl), s.Stl).Value!.Mesh.Volume(),
+                model.Objects.Single(o => o.Id == s.ObjectId).Mesh!.Volume(), 1e-2));
         }
     }
 

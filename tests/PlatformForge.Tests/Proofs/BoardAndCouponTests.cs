@@ -1,5 +1,8 @@
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Projects;
 using Xunit;
 
@@ -21,7 +24,8 @@ public class BoardAndCouponTests
         var parts = Pendlewick.Of("throw board").Select(p => Pendlewick.Written(p).Moved(Pendlewick.Made(p).FromFile)).ToArray();
         foreach (var place in places)
         {
-            Point2[] rim = [.. parts.SelectMany(m => m.Vertices).Where(v => v.Z > 10).Select(v => new Point2(v.X, v.Y)).Where(v => (v - place).Length < 1.5).Distinct()];
+            Point2[] rim = [.. parts.SelectMany(m => m.Vertices).Where(v => v.Z > 10).Select(v => new Point2(v.X, v.Y)).Where(v => (v - place).Length < 1.5)
+                .Distinct()];
             Assert.True(rim.Length >= 24, $"{place}: {rim.Length}");
             Assert.Equal(place.X, rim.Average(v => v.X), 0.01);
             Assert.Equal(place.Y, rim.Average(v => v.Y), 0.01);
@@ -55,7 +59,8 @@ public class BoardAndCouponTests
         }
 
         var holes = Pendlewick.Of("throw board").Where(p => p.Name.Contains("part", StringComparison.Ordinal))
-            .SelectMany(p => Pendlewick.Written(p).Moved(Pendlewick.Made(p).FromFile).Vertices).Where(v => v.Z < 0.01).Select(v => new Point2(v.X, v.Y)).ToArray();
+            .SelectMany(p => Pendlewick.Written(p).Moved(Pendlewick.Made(p).FromFile).Vertices).Where(v => v.Z < 0.01).Select(v => new Point2(v.X, v.Y))
+            .ToArray();
         foreach (double pivot in (double[])[-94, 94])
         {
             var rim = holes.Where(v => (v - new Point2(pivot, 0)).Length < 1.1).Distinct().ToArray();
@@ -95,7 +100,8 @@ public class BoardAndCouponTests
         Assert.Contains(Samples.Read(Samples.Small + "[fits]\ndowel = 30\n").Findings, f => f.Key is "fits.dowel" or "joint.fit");
     }
 
-    /// <summary>A socket as large as a building's foot is tried by a slice of it: nine of them weigh a few grams, and are as wide as its narrower side and its fits.</summary>
+    /// <summary>A socket as large as a building's foot is tried by a slice of it: nine of them weigh a few grams, and are as wide as its narrower side and its
+    /// fits.</summary>
     [Fact]
     public void A_large_socket_is_tried_by_a_slice()
     {

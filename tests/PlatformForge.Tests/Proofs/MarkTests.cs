@@ -1,6 +1,9 @@
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Proofs;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Projects;
 using Xunit;
 
@@ -25,7 +28,8 @@ public class MarkTests
         Assert.All(Enumerable.Range(0, 4), _ =>
         {
             string Name() => string.Join(' ', Enumerable.Range(0, random.Next(1, 9)).Select(_ => Words[random.Next(Words.Length)]));
-            string text = PresetShelf.Sample("thornhithe")!, renamed = System.Text.RegularExpressions.Regex.Replace(text, "(?<=\\[\\[platform\\]\\]\\s*\\nname = \")[^\"]+", Name());
+            string text = PresetShelf.Sample("thornhithe")!,
+                renamed = System.Text.RegularExpressions.Regex.Replace(text, "(?<=\\[\\[platform\\]\\]\\s*\\nname = \")[^\"]+", Name());
             Assert.NotEqual(text, renamed);
             ToldApart(renamed);
         });
@@ -66,7 +70,8 @@ public class MarkTests
         Assert.True(marked.Length > 5);
         foreach (var alike in marked.GroupBy(p => string.Join('\n', p.Engraved)))
         {
-            Assert.True(alike.Select(p => Math.Round(p.Solid.ColumnVolume, 3)).Distinct().Count() == 1, string.Join(" and ", alike.Select(p => p.Name)) + " are both marked " + alike.Key);
+            Assert.True(alike.Select(p => Math.Round(p.Solid.ColumnVolume, 3)).Distinct().Count() == 1,
+                string.Join(" and ", alike.Select(p => p.Name)) + " are both marked " + alike.Key);
             Assert.True(alike.Count() == 1 || alike.All(p => p.Kind == ProofKind.ThrowShoe), alike.Key);
         }
 
@@ -76,7 +81,8 @@ public class MarkTests
         }
 
         Assert.DoesNotContain(made.Findings, f => f.Code == "PF7513");
-        Assert.AllOrNone(set.Proofs.Where(p => p.Mark.Length == 0 && p.Engraved.Count == 0), p => Assert.Contains("strip over the joint", p.Name, StringComparison.Ordinal));
+        Assert.AllOrNone(set.Proofs.Where(p => p.Mark.Length == 0 && p.Engraved.Count == 0),
+            p => Assert.Contains("strip over the joint", p.Name, StringComparison.Ordinal));
         return set;
     }
 }

@@ -1,14 +1,16 @@
 using System.Collections.Concurrent;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
+using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Verification;
-using PlatformForge.Tests.Fixtures;
 using Xunit;
 
 namespace PlatformForge.Tests.Proofs;
@@ -39,7 +41,8 @@ public class MaskPrintTests
             var model = Bed(mask.Plate);
             int item = model.Items.ToList().FindIndex(i => i.ObjectId == mask.ObjectId);
             var (low, high) = model.PlacedMeshes()[item].Box();
-            Assert.True(low.X >= 0 && low.Y >= 0 && high.X <= bed.Max(p => p.X) - bed.Min(p => p.X) && high.Y <= bed.Max(p => p.Y) - bed.Min(p => p.Y), $"{mask.Name}: {low} to {high}");
+            Assert.True(low.X >= 0 && low.Y >= 0 && high.X <= bed.Max(p => p.X) - bed.Min(p => p.X) && high.Y <= bed.Max(p => p.Y) - bed.Min(p => p.Y),
+                $"{mask.Name}: {low} to {high}");
         });
     }
 
@@ -68,13 +71,15 @@ public class MaskPrintTests
             var onto = RingFit.Laid(Ends(laid), slot, Ends(line), line);
             Point2[] there = [.. slot.Select(onto)];
             Assert.All(line, p => Assert.True(Holds(there, p) || RingFit.Far(p, there) < Near, $"{mask.Name}: {RingFit.Far(p, there):0.000} at {p}"));
-            Assert.All(laid.Select(onto), p => Assert.True(line.Min(q => (q - p).Length) < Near + Relief, $"{mask.Name}: a groove is {line.Min(q => (q - p).Length):0.00} off"));
+            Assert.All(laid.Select(onto), p => Assert.True(line.Min(q => (q - p).Length) < Near + Relief,
+                $"{mask.Name}: a groove is {line.Min(q => (q - p).Length):0.00} off"));
 
             // And it bares nothing beside the line: but for the millimetre beyond its ends it goes along the line or over a joint of it.
             var painted = Borders(PaintedTriangles(SectionOf(mask), Paint.Line));
             double joint = Pendlewick.Dossier.Platforms[0].Plan.Spec.Coping.JointWidth / 2;
             Point2[] ends = Ends(line);
-            Assert.All(there, p => Assert.True(painted.Min(ring => RingFit.Far(p, ring)) < Near + (ends.Min(e => (e - p).Length) < 2 ? 1 + Relief + joint : joint), $"{mask.Name}: {p}"));
+            Assert.All(there, p => Assert.True(painted.Min(ring => RingFit.Far(p, ring)) < Near
+                + (ends.Min(e => (e - p).Length) < 2 ? 1 + Relief + joint : joint), $"{mask.Name}: {p}"));
         });
     }
 
@@ -137,7 +142,8 @@ public class MaskPrintTests
     // What is taken off the lower edges of an end face, as is stated.
     private static double Relief => Pendlewick.Dossier.Platforms[0].Sections.Joint.FaceRelief;
 
-    private static ManifestSection SectionOf(ManifestProof mask) => Pendlewick.Set.Manifest.Sections.Single(s => mask.Name.StartsWith(s.Name + ",", StringComparison.Ordinal));
+    private static ManifestSection SectionOf(ManifestProof mask) =>
+        Pendlewick.Set.Manifest.Sections.Single(s => mask.Name.StartsWith(s.Name + ",", StringComparison.Ordinal));
 
     private static IEnumerable<Point2> Painted(ManifestSection section, Paint paint) => PaintedTriangles(section, paint).SelectMany(t => t);
 
@@ -145,14 +151,17 @@ public class MaskPrintTests
 
     private static readonly ConcurrentDictionary<string, ThreeMfModel> Beds = new(StringComparer.Ordinal);
 
-    // A section lies on its walking surface: what is up to a tenth of a millimetre over the bed, turned over so as to be seen from above; not what relieves its edges at 45 degrees.
+    // A section lies on its walking surface: what is up to a tenth of a millimetre over the bed, turned over so as to be seen from above; not what relieves its
+    // edges at 45 degrees.
     private static Point2[][] PaintedTriangles(ManifestSection section, Paint paint)
     {
         var mesh = Bed(section.Plate).Objects.Single(o => o.Id == section.ObjectId).Mesh!;
         return
         [
-            .. Enumerable.Range(0, mesh.Paints.Length).Where(i => mesh.Paints[i] == (byte)paint).Select(i => mesh.Triangles[(3 * i)..((3 * i) + 3)].Select(k => mesh.Vertices[k]).ToArray())
-                .Where(t => t.All(p => Math.Abs(p.Z) < 0.1) && Point3.Cross(t[1] - t[0], t[2] - t[0]) is var n && Math.Abs(n.Z) > 0.8 * n.Length).Select(t => t.Select(p => new Point2(p.X, -p.Y)).ToArray()),
+            .. Enumerable.Range(0, mesh.Paints.Length).Where(i => mesh.Paints[i] == (byte)paint)
+            .Select(i => mesh.Triangles[(3 * i)..((3 * i) + 3)].Select(k => mesh.Vertices[k]).ToArray())
+                .Where(t => t.All(p => Math.Abs(p.Z) < 0.1) && Point3.Cross(t[1] - t[0], t[2] - t[0]) is var n && Math.Abs(n.Z) > 0.8 * n.Length)
+                .Select(t => t.Select(p => new Point2(p.X, -p.Y)).ToArray()),
         ];
     }
 

@@ -1,11 +1,14 @@
 using System.Globalization;
 using System.Text;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -58,7 +61,8 @@ public class ProofTests
     public void Bytes_repeat()
     {
         var again = ProofSets.Files(Pendlewick.Dossier);
-        Assert.All(Pendlewick.Set.Files.Where(f => f.Path.StartsWith("gauges/", StringComparison.Ordinal)), f => Assert.Equal(f.Bytes, again.Files.Single(g => g.Path == f.Path).Bytes));
+        Assert.All(Pendlewick.Set.Files.Where(f => f.Path.StartsWith("gauges/", StringComparison.Ordinal)),
+            f => Assert.Equal(f.Bytes, again.Files.Single(g => g.Path == f.Path).Bytes));
     }
 
     [Fact]
@@ -72,7 +76,8 @@ public class ProofTests
         Assert.Contains("PF7520", Codes(Moved("slide gauge", new(0, 0, 0.4))));
         Assert.Contains("PF7521", Codes(Moved("slide gauge", new(1.5, 1.5, 0))));
         Assert.Contains("PF7524", Codes(Moved("test slice", new(3, 3, 0))));
-        Assert.Contains("PF7523", Codes(m => m with { Proofs = [.. m.Proofs.Select(p => p.Rides is { } r ? p with { Rides = r with { Track = "down" } } : p)] }));
+        Assert.Contains("PF7523",
+            Codes(m => m with { Proofs = [.. m.Proofs.Select(p => p.Rides is { } r ? p with { Rides = r with { Track = "down" } } : p)] }));
     }
 
     [Fact]
@@ -80,7 +85,9 @@ public class ProofTests
     {
         var gauge = Pendlewick.Of("slide gauge").First();
         var whole = Pendlewick.Written(gauge);
-        OutputFile[] files = [.. Pendlewick.Set.Files.Select(f => f.Path == gauge.Stl ? new OutputFile(f.Path, StlWriter.ToBytes(whole with { Triangles = whole.Triangles[3..] }, gauge.Name)) : f)];
+        OutputFile[] files =
+            [.. Pendlewick.Set.Files.Select(f => f.Path == gauge.Stl
+                ? new OutputFile(f.Path, StlWriter.ToBytes(whole with { Triangles = whole.Triangles[3..] }, gauge.Name)) : f)];
         var found = ProofVerifier.Alone(Pendlewick.Set.Manifest, files, DesignCopy.Of(Pendlewick.Dossier), ProofRun.Sections(Pendlewick.Dossier));
         Assert.Contains(found, f => f is { Code: "PF8010", Kind: FaultKind.Mesh } && f.Message.Contains(gauge.Stl, StringComparison.Ordinal));
     }
@@ -97,7 +104,8 @@ public class ProofTests
     [Fact]
     public void The_table_has_the_figures_of_the_written_solids()
     {
-        var rows = Encoding.UTF8.GetString(Pendlewick.File("gauges/figures.csv")).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(Cells).ToArray();
+        var rows = Encoding.UTF8.GetString(Pendlewick.File("gauges/figures.csv")).Split('\n', StringSplitOptions.RemoveEmptyEntries).Skip(1).Select(Cells)
+            .ToArray();
         foreach (var proof in Pendlewick.Set.Manifest.Proofs)
         {
             double Told(string what) => double.Parse(rows.Single(r => r[2] == proof.Name && r[4] == what)[5], CultureInfo.InvariantCulture);
@@ -136,7 +144,8 @@ public class ProofTests
     [Fact]
     public void A_footprint_lies_under_its_section_and_has_its_outline()
     {
-        foreach (var (proof, section) in Pendlewick.Of("footprint").OrderBy(p => p.Name, StringComparer.Ordinal).Zip(Pendlewick.Dossier.Platforms[0].Sections.Sections))
+        foreach (var (proof, section) in Pendlewick.Of("footprint").OrderBy(p => p.Name, StringComparer.Ordinal)
+            .Zip(Pendlewick.Dossier.Platforms[0].Sections.Sections))
         {
             var placed = Pendlewick.Placed(proof);
             Assert.Equal(0.6, placed.Box().High.Z, 0.001);
@@ -159,8 +168,10 @@ public class ProofTests
         Assert.Equal(at + 5, chainages.Max(), 0.02);
 
         // Nowhere along the level part does a vehicle come nearer to the coping than here, by the sweep's own stations.
-        double Left(double s) => plan.CopingFront.At(s) - plan.Requirement.Swept[(int)Math.Round((s - plan.Requirement.Stations[0]) / (plan.Requirement.Stations[1] - plan.Requirement.Stations[0]))];
-        Assert.True(Enumerable.Range((int)plan.Profile.StartHead + 1, (int)(plan.Profile.EndHead - plan.Profile.StartHead) - 1).Min(s => Left(s)) > Left(at) - 0.03);
+        double Left(double s) => plan.CopingFront.At(s)
+            - plan.Requirement.Swept[(int)Math.Round((s - plan.Requirement.Stations[0]) / (plan.Requirement.Stations[1] - plan.Requirement.Stations[0]))];
+        Assert.True(Enumerable.Range((int)plan.Profile.StartHead + 1, (int)(plan.Profile.EndHead - plan.Profile.StartHead) - 1).Min(s => Left(s)) > Left(at)
+            - 0.03);
 
         // The outline of a cut through its middle is the plan's: coping, top, back.
         var offsets = slice.Vertices.Select(v => plan.Side.Reach(plan.Chart.Locate(new(v.X, v.Y)).Offset)).ToArray();
@@ -172,10 +183,12 @@ public class ProofTests
 
     // How far a point lies outside a convex ring.
     private static double Outside(Point2[] ring, Point2 p) =>
-        Enumerable.Range(0, ring.Length).Max(i => Point2.Cross(p - ring[i], ring[(i + 1) % ring.Length] - ring[i]) / (ring[(i + 1) % ring.Length] - ring[i]).Length);
+        Enumerable.Range(0, ring.Length).Max(i => Point2.Cross(p - ring[i], ring[(i + 1) % ring.Length] - ring[i])
+            / (ring[(i + 1) % ring.Length] - ring[i]).Length);
 
     private static string[] Codes(Func<Manifest, Manifest> told) =>
-        [.. ProofVerifier.Alone(told(Pendlewick.Set.Manifest), Pendlewick.Set.Files, DesignCopy.Of(Pendlewick.Dossier), ProofRun.Sections(Pendlewick.Dossier)).Select(f => f.Code).Distinct()];
+        [.. ProofVerifier.Alone(told(Pendlewick.Set.Manifest), Pendlewick.Set.Files, DesignCopy.Of(Pendlewick.Dossier), ProofRun.Sections(Pendlewick.Dossier))
+            .Select(f => f.Code).Distinct()];
 
     private static Func<Manifest, Manifest> Moved(string kind, Point3 by) => m => m with
     {

@@ -1,3 +1,5 @@
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
@@ -8,8 +10,8 @@ using Xunit;
 namespace PlatformForge.Tests.Proofs;
 
 /// <summary>
-/// Slide gauges as their STL files hold them, stood on the rails by the manifest and held against rails, platform and vehicles by arithmetic of the tests' own: points and
-/// level cuts only, nothing of what made or verified them.
+/// Slide gauges as their STL files hold them, stood on the rails by the manifest and held against rails, platform and vehicles by arithmetic of the tests' own:
+/// points and level cuts only, nothing of what made or verified them.
 /// </summary>
 public class SlideGaugeTests
 {
@@ -37,7 +39,8 @@ public class SlideGaugeTests
             var placed = set.Placed(gauge);
             var ride = set.Dossier.Tracks.Single(t => t.Ride.Name == gauge.Rides!.Track).Ride;
             double half = set.Dossier.Gauge / 2, top = set.Dossier.RailTop, play = set.Figure(gauge, ProofFigure.Play);
-            var low = placed.Vertices.Where(v => v.Z < top - 0.1).Select(v => ride.Locate(new(v.X, v.Y)).Offset).Where(d => Math.Abs(d) < half + set.Dossier.RailHead).ToArray();
+            var low = placed.Vertices.Where(v => v.Z < top - 0.1).Select(v => ride.Locate(new(v.X, v.Y)).Offset)
+                .Where(d => Math.Abs(d) < half + set.Dossier.RailHead).ToArray();
 
             // What hangs below rail top between the rails reaches to within the play of both running faces, where it comes nearest.
             Assert.Equal(half - play, low.Max(), 0.01);
@@ -119,7 +122,8 @@ public class SlideGaugeTests
     public void On_a_curve_a_gauge_made_for_straight_track_would_lie_so_each_has_its_own_figures_and_bears_its_chainage()
     {
         var gauges = ProofSets.Pendlewick.Value.Of("slide gauge").ToArray();
-        Assert.True(gauges.Select(g => ProofSets.Pendlewick.Value.Figure(g, "coping from the track's middle")).Max() - gauges.Select(g => ProofSets.Pendlewick.Value.Figure(g, "coping from the track's middle")).Min() > 1);
+        Assert.True(gauges.Select(g => ProofSets.Pendlewick.Value.Figure(g, "coping from the track's middle")).Max()
+            - gauges.Select(g => ProofSets.Pendlewick.Value.Figure(g, "coping from the track's middle")).Min() > 1);
         Assert.All(gauges, g =>
         {
             // Lettering is cut into the upper face: so much less than the blade's full volume, and floors 0.4 mm below it.
@@ -198,7 +202,8 @@ public class SlideGaugeTests
     private static double Apart((Point2 A, Point2 B) p, (Point2 A, Point2 B) q)
     {
         double Side((Point2 A, Point2 B) s, Point2 x) => Point2.Cross(s.B - s.A, x - s.A);
-        return Side(p, q.A) * Side(p, q.B) < 0 && Side(q, p.A) * Side(q, p.B) < 0 ? 0 : Math.Min(Math.Min(To(p.A, q), To(p.B, q)), Math.Min(To(q.A, p), To(q.B, p)));
+        return Side(p, q.A) * Side(p, q.B) < 0 && Side(q, p.A) * Side(q, p.B) < 0 ? 0
+            : Math.Min(Math.Min(To(p.A, q), To(p.B, q)), Math.Min(To(q.A, p), To(q.B, p)));
 
         static double To(Point2 x, (Point2 A, Point2 B) s)
         {

@@ -2,6 +2,7 @@ using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -60,7 +61,8 @@ public class BedTests
     public void Room_on_a_random_bed_is_what_trying_every_turn_finds(int seed)
     {
         var random = new Random(seed);
-        Point2[] Ring(double size, int corners) => ConvexRing.Hull(Enumerable.Range(0, corners).Select(_ => new Point2(random.NextDouble() * size, random.NextDouble() * size)));
+        Point2[] Ring(double size, int corners) =>
+            ConvexRing.Hull(Enumerable.Range(0, corners).Select(_ => new Point2(random.NextDouble() * size, random.NextDouble() * size)));
         Point2[] bedRing = Ring(200, 9), piece = Ring(100 + (random.NextDouble() * 60), 7);
         if (bedRing.Length < 3 || piece.Length < 3)
         {

@@ -2,9 +2,13 @@ using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Platforms;
 using PlatformForge.Track;
 using Xunit;
@@ -20,7 +24,8 @@ public class BentBridgeTests
     private static IEnumerable<ColumnBlock> Sector(double near, double far, double turn, double bottom, double top, BlockAction action = BlockAction.Add)
     {
         Point2 Of(double radius, int k) => Point2.FromAngle(k * turn / Facets) * radius;
-        return Enumerable.Range(0, Facets).Select(k => new ColumnBlock([Of(near, k), Of(far, k), Of(far, k + 1), Of(near, k + 1)], new(bottom), new(top), action, Paint.Wall));
+        return Enumerable.Range(0, Facets)
+            .Select(k => new ColumnBlock([Of(near, k), Of(far, k), Of(far, k + 1), Of(near, k + 1)], new(bottom), new(top), action, Paint.Wall));
     }
 
     // Its area by the closed form of its trapeziums.
@@ -28,7 +33,8 @@ public class BentBridgeTests
 
     private static OverhangReport Measure(IEnumerable<ColumnBlock> blocks) => OverhangMeter.Measure(SolidRaiser.Raise([.. blocks]).Mesh, 0.2, 0.4, 20);
 
-    /// <summary>A groove in the side that lies on the bed, 250 mm long: all of its floor is a bridge up to the longest there is, and none of it beyond.</summary>
+    /// <summary>A groove in the side that lies on the bed, 250 mm long: all of its floor is a bridge up to the longest there is, and none of it
+    /// beyond.</summary>
     [Theory]
     [InlineData(120, 5, true)]
     [InlineData(160, 5, true)]
@@ -59,19 +65,21 @@ public class BentBridgeTests
     }
 
     /// <summary>
-    /// A bare platform on either side of a curve with an inlaid line, a tactile strip and a kerb, in one section that lies on its deck: what is bridged is their three
-    /// grooves, by the closed form of a ring's sector, and nothing hangs free.
+    /// A bare platform on either side of a curve with an inlaid line, a tactile strip and a kerb, in one section that lies on its deck: what is bridged is
+    /// their three grooves, by the closed form of a ring's sector, and nothing hangs free.
     /// </summary>
     [Property(MaxTest = 12)]
     public void The_grooves_of_lines_strips_and_kerbs_are_bridges_at_any_radius(int seed)
     {
         var random = new Random(seed);
         var side = random.Next(2) == 0 ? Side.Left : Side.Right;
-        double radius = 120 * Math.Pow(2000 / 120.0, random.NextDouble()), length = Math.Min(150 + (random.NextDouble() * 250), 2.2 * radius), turn = length / radius;
+        double radius = 120 * Math.Pow(2000 / 120.0, random.NextDouble()), length = Math.Min(150 + (random.NextDouble() * 250), 2.2 * radius),
+            turn = length / radius;
         var set = Workbench.Made(Grooved(radius, length, side), PrinterSpec.Oblong(700, 700, 250), new() { Pose = PrintPose.DeckDown });
         var overhangs = Assert.Single(set.Sections).Overhangs;
 
-        // From the coping's front, 19 mm from the track: a line of 1.25 after 1, a strip of 5 after 9; and from the back, 0.8 and then a kerb of 4 with its air.
+        // From the coping's front, 19 mm from the track: a line of 1.25 after 1, a strip of 5 after 9; and from the back, 0.8 and then a kerb of 4 with its
+        // air.
         double Groove(double from, double width) => width * turn * (radius - ((int)side * (from + (width / 2))));
         double back = 19 + 44 - 0.8 - 4.2, grooves = Groove(20, 1.25) + Groove(28, 5) + Groove(back, 4.2);
         Assert.Equal(0, overhangs.Unsupported, 1e-9);
@@ -81,7 +89,8 @@ public class BentBridgeTests
     private static PlatformPlan Grooved(double radius, double length, Side side)
     {
         const double lead = 200;
-        var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(lead), new CurveSpec(radius, Hand.Left, Length: length), new StraightSpec(lead)])).Value!;
+        var track =
+            TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(lead), new CurveSpec(radius, Hand.Left, Length: length), new StraightSpec(lead)])).Value!;
         var spec = new PlatformSpec("bent", new FaceSpec("up", side, lead, lead + length, EdgeStyle.Uniform))
         {
             Height = 12,

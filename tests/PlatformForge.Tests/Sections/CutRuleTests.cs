@@ -1,9 +1,13 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 using Xunit;
 
@@ -12,7 +16,8 @@ namespace PlatformForge.Tests.Sections;
 /// <summary>What keeps a cut from a place, by hand.</summary>
 public class CutRuleTests
 {
-    /// <summary>Where joints are kept off too, a cut stays as far as its joint is deep: 0.1 of trim, half a dowel of 12 less that, 0.5 of allowance and a wall of 0.8 make 7.3.</summary>
+    /// <summary>Where joints are kept off too, a cut stays as far as its joint is deep: 0.1 of trim, half a dowel of 12 less that, 0.5 of allowance and a wall
+    /// of 0.8 make 7.3.</summary>
     [Theory]
     [InlineData(KeptOff.Cuts | KeptOff.Joints, 2, 7.25, false)]
     [InlineData(KeptOff.Cuts | KeptOff.Joints, 2, 7.35, true)]
@@ -30,7 +35,8 @@ public class CutRuleTests
         Assert.Equal(isTaken, chosen.Value is not null);
     }
 
-    /// <summary>Ten millimetres of level deck between two ramps hold one joint of 7.3, and not one at either end: the platform is cut at one of its heads.</summary>
+    /// <summary>Ten millimetres of level deck between two ramps hold one joint of 7.3, and not one at either end: the platform is cut at one of its
+    /// heads.</summary>
     [Fact]
     public void A_level_deck_too_short_for_two_joints_is_cut_off_at_one_end()
     {
@@ -73,8 +79,8 @@ public class CutRuleTests
     }
 
     /// <summary>
-    /// By hand, 20 mm of clear width: bores at 0.28 and 0.82 of it are 10.8 apart, and the outer one has 3.6 to either side of it before the back. A mouth of 0.4 and
-    /// two lines of 0.8 on both sides, 0.2 of fit and 1 of play are taken off: 7.2 between two bores, 3.6 where no wall stands behind.
+    /// By hand, 20 mm of clear width: bores at 0.28 and 0.82 of it are 10.8 apart, and the outer one has 3.6 to either side of it before the back. A mouth of
+    /// 0.4 and two lines of 0.8 on both sides, 0.2 of fit and 1 of play are taken off: 7.2 between two bores, 3.6 where no wall stands behind.
     /// </summary>
     [Theory]
     [InlineData(true, 7.2)]
@@ -88,8 +94,8 @@ public class CutRuleTests
     }
 
     /// <summary>
-    /// On a trestle bores hang as near under the deck as their bosses have room: half of 1.95, a mouth of 0.4 and 0.8 of wall. Round either mouth stands a collar, to
-    /// both sides as wide as bore, mouth and wall, the slotted one by its millimetre of play more.
+    /// On a trestle bores hang as near under the deck as their bosses have room: half of 1.95, a mouth of 0.4 and 0.8 of wall. Round either mouth stands a
+    /// collar, to both sides as wide as bore, mouth and wall, the slotted one by its millimetre of play more.
     /// </summary>
     [Fact]
     public void On_a_trestle_bores_hang_under_the_deck_in_collars()
@@ -100,7 +106,8 @@ public class CutRuleTests
         Assert.Equal(place.Headroom - (1.95 / 2) - 0.4 - 0.8, place.Height, 1e-9);
         Assert.Equal(place.Headroom / 2, JointPlace.At(chart, 400, joint with { DowelDiameter = 17 }).Height, 1e-9); // so large a one lies midway all the same
         double half = (1.95 / 2) + 0.8 + 0.4;
-        var wide = new JointBlocks(chart, place, joint, 0.8, atStart: true, dowels: true).Added().Select(b => b.Outline.Max(p => p.Y) - b.Outline.Min(p => p.Y)).ToList();
+        var wide = new JointBlocks(chart, place, joint, 0.8, atStart: true, dowels: true).Added().Select(b => b.Outline.Max(p => p.Y) - b.Outline.Min(p => p.Y))
+            .ToList();
         Assert.Contains(wide, w => Math.Abs(w - (2 * half)) < 1e-6);
         Assert.Contains(wide, w => Math.Abs(w - (2 * half) - 1) < 1e-6);
     }

@@ -1,9 +1,12 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 using Xunit;
 
@@ -65,7 +68,8 @@ public class CutTests
         Outcome<SectionSet> With(double dowel) =>
             SectionMaker.Make(plan, Workbench.Printer, new() { LongestSection = 12, Joint = new() { DowelLength = dowel } });
         var findings = With(12).Findings;
-        Assert.Equal(3, findings.Count(f => f is { Code: "PF6011", Kind: FaultKind.DesignRule } && f.Remedy.Contains("dowels 9.4 mm", StringComparison.Ordinal)));
+        Assert.Equal(3, findings.Count(f => f is { Code: "PF6011", Kind: FaultKind.DesignRule }
+            && f.Remedy.Contains("dowels 9.4 mm", StringComparison.Ordinal)));
         Assert.NotNull(With(9.4).Value);
         Assert.Null(With(9.5).Value);
     }
@@ -123,7 +127,8 @@ public class CutTests
     public void A_print_too_tall_is_told_with_the_height_that_works()
     {
         var outcome = new CutChooser(new FacetedPlan(Workbench.Straight(300)), PrinterSpec.Oblong(220, 220, 15), new()).Choose();
-        Assert.Contains(outcome.Findings, f => f.Code == "PF6002" && f.Message.Contains("20.0 mm high", StringComparison.Ordinal) && f.Remedy.Contains("by 5 mm", StringComparison.Ordinal) && f.Remedy.Contains("20 mm (height)", StringComparison.Ordinal));
+        Assert.Contains(outcome.Findings, f => f.Code == "PF6002" && f.Message.Contains("20.0 mm high", StringComparison.Ordinal)
+            && f.Remedy.Contains("by 5 mm", StringComparison.Ordinal) && f.Remedy.Contains("20 mm (height)", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -132,7 +137,12 @@ public class CutTests
     [InlineData(35, 300, 100, 220)]
     public void The_bed_that_is_named_works_and_one_a_little_smaller_does_not(double width, double slab, double bedWidth, double bedDepth)
     {
-        var plan = new FacetedPlan(Workbench.Straight(900, change: s => s with { Deck = s.Deck with { Width = width }, Coping = s.Coping with { SlabLength = slab } }));
+        var plan =
+            new FacetedPlan(Workbench.Straight(900, change: s => s with
+            {
+                Deck = s.Deck with { Width = width },
+                Coping = s.Coping with { SlabLength = slab }
+            }));
         Outcome<double[]> On(double across, double deep) => new CutChooser(plan, PrinterSpec.Oblong(across, deep, 250), new()).Choose();
         var finding = Assert.Single(On(bedWidth, bedDepth).Findings);
         Assert.Equal("PF6001", finding.Code);

@@ -1,10 +1,14 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Units;
 using Xunit;
 
@@ -75,17 +79,20 @@ public class FactTests
         Assert.Equal(FaultKind.DesignRule, finding.Kind);
         double largest = 18.5 - 0.2 - (2 * (0.4 + 0.8));
         Assert.Contains(FormattableString.Invariant($"{largest:F2} mm"), finding.Remedy, StringComparison.Ordinal);
-        Assert.DoesNotContain(JointRule.Check(JointPlace.At(new FacetedPlan(plan), 300, new()), new() { DowelDiameter = largest - 0.01 }, Workbench.Printer), f => f.Message.Contains("baseboard", StringComparison.Ordinal));
+        Assert.DoesNotContain(JointRule.Check(JointPlace.At(new FacetedPlan(plan), 300, new()), new() { DowelDiameter = largest - 0.01 }, Workbench.Printer),
+            f => f.Message.Contains("baseboard", StringComparison.Ordinal));
     }
 
-    /// <summary>A dowel that goes in with a usual fit is not blamed, and neither is the platform, for a fit that is a slip; the largest fit told goes in, a hundredth more does not.</summary>
+    /// <summary>A dowel that goes in with a usual fit is not blamed, and neither is the platform, for a fit that is a slip; the largest fit told goes in, a
+    /// hundredth more does not.</summary>
     [Fact]
     public void A_fit_that_is_too_large_is_told_as_the_fit()
     {
         var place = JointPlace.At(new FacetedPlan(Workbench.Straight(600)), 300, new());
         var finding = Assert.Single(JointRule.Check(place, new() { Fit = 20 }, Workbench.Printer));
         Assert.Equal(("PF6005", "joint.fit", "0.2"), (finding.Code, finding.Key, finding.Cure!.Value));
-        double largest = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"([\d.]+) the largest").Groups[1].Value, System.Globalization.CultureInfo.InvariantCulture);
+        double largest = double.Parse(System.Text.RegularExpressions.Regex.Match(finding.Remedy, @"([\d.]+) the largest").Groups[1].Value,
+            System.Globalization.CultureInfo.InvariantCulture);
         Assert.Empty(JointRule.Check(place, new() { Fit = largest }, Workbench.Printer));
         Assert.Equal("joint.fit", Assert.Single(JointRule.Check(place, new() { Fit = largest + 0.011 }, Workbench.Printer)).Key);
     }
@@ -115,7 +122,8 @@ public class FactTests
         Assert.Equal(390, OverhangMeter.Measure(mesh, 0.2, 0.4, 8).Unsupported, 6);
     }
 
-    /// <summary>Printing guides put the limit of what holds itself at "about 45 degrees" from the upright (common practice); a chamfer of 45 that lies on a slope of 2 is let through.</summary>
+    /// <summary>Printing guides put the limit of what holds itself at "about 45 degrees" from the upright (common practice); a chamfer of 45 that lies on a
+    /// slope of 2 is let through.</summary>
     [Theory]
     [InlineData(20, false)]
     [InlineData(40, false)]

@@ -1,5 +1,6 @@
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using Xunit;
 
@@ -22,7 +23,8 @@ public class FigureTests
     [Fact]
     public void A_piece_too_large_for_the_bed_is_told_the_bed_that_takes_it()
     {
-        var finding = SectionFindings.PieceTooLarge(PrinterSpec.Oblong(200, 180, 200) with { Margin = 5, Key = "printer" }, (10, 260), (1, 3), (250, 60), 12.34, 4.9, 31.5);
+        var finding = SectionFindings.PieceTooLarge(PrinterSpec.Oblong(200, 180, 200) with { Margin = 5, Key = "printer" }, (10, 260), (1, 3), (250, 60),
+            12.34, 4.9, 31.5);
         Assert.Contains("on the bed of 200 by 180 mm", finding.Message, StringComparison.Ordinal);
         Assert.Contains("measures 212.4 by 192.4 mm, of which 5 mm are kept free", finding.Remedy, StringComparison.Ordinal);
         Assert.Contains("On this bed it may be 31.5 mm wide: make the deck narrower", finding.Remedy, StringComparison.Ordinal);
@@ -52,7 +54,8 @@ public class FigureTests
     [Fact]
     public void A_dowel_too_large_is_told_the_largest_or_another_joint()
     {
-        Assert.Equal(("k.dowel_diameter", "1.43"), SectionFindings.DowelTooLarge("k", 100, 1.75, 1.439, "here").Cure is { } cure ? (cure.Key, cure.Value) : default);
+        Assert.Equal(("k.dowel_diameter", "1.43"), SectionFindings.DowelTooLarge("k", 100, 1.75, 1.439, "here").Cure is { } cure ? (cure.Key, cure.Value)
+            : default);
         Assert.Equal("k.kind", SectionFindings.DowelTooLarge("k", 100, 1.75, 0.49, "here").Cure!.Key);
     }
 
@@ -69,7 +72,8 @@ public class FigureTests
     public void A_deck_off_its_height_is_told_what_was_tried_or_to_lie_level()
     {
         var fit = new DeckFit(-0.2, 0.3, 120, [(100, 0.9), (200, 1.2)], 1);
-        var tried = SectionFindings.DeckOffItsHeight("p", fit, [("a crossfall of 80", Cure.Set("p.deck.crossfall", 80)), ("shorter sections", Cure.Set("s.longest", 90))]);
+        var tried = SectionFindings.DeckOffItsHeight("p", fit,
+            [("a crossfall of 80", Cure.Set("p.deck.crossfall", 80)), ("shorter sections", Cure.Set("s.longest", 90))]);
         Assert.Equal("Tried, and within both: a crossfall of 80, or shorter sections.", tried.Remedy);
         Assert.Equal("80", tried.Cure!.Value);
         Assert.Contains("up to 0.30 mm off its height, farthest at 120.0 mm", tried.Message, StringComparison.Ordinal);

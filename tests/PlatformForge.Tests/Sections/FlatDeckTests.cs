@@ -2,8 +2,11 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Tests.Fixtures;
@@ -62,19 +65,27 @@ public class FlatDeckTests
 
         var finding = first.Findings.Single(f => f.Code == "PF6020");
         Assert.Equal(Severity.Warning, finding.Severity);
-        double Figure(string key) => double.Parse(Regex.Match(finding.Remedy, Regex.Escape(key) + @" = (?<n>[\d.]+)", RegexOptions.ExplicitCapture).Groups["n"].Value, CultureInfo.InvariantCulture);
+        double Figure(string key) =>
+            double.Parse(Regex.Match(finding.Remedy, Regex.Escape(key) + @" = (?<n>[\d.]+)", RegexOptions.ExplicitCapture).Groups["n"].Value,
+                CultureInfo.InvariantCulture);
         var shorter = SectionMaker.Make(With(fall), Workbench.Printer, new() { LongestSection = Figure("sections.longest") });
         Assert.DoesNotContain(shorter.Findings, f => f.Code is "PF6020");
-        Assert.Contains(FormattableString.Invariant($"({shorter.Value!.Sections.Count} sections instead of {first.Value!.Sections.Count};"), finding.Remedy, StringComparison.Ordinal);
+        Assert.Contains(FormattableString.Invariant($"({shorter.Value!.Sections.Count} sections instead ")
+            + FormattableString.Invariant($"of {first.Value!.Sections.Count};"), finding.Remedy, StringComparison.Ordinal);
         Assert.DoesNotContain(SectionMaker.Make(With(Figure("deck.crossfall")), Workbench.Printer, new()).Findings, f => f.Code == "PF6020");
     }
 
     [Fact]
     public void Where_bodies_may_pass_over_the_coping_it_never_stands_above_its_height()
     {
-        var request = Bench.Request(3, EdgeStyle.Uniform, s => s with { Height = 11.5, Deck = s.Deck with { Crossfall = 40 }, Face = s.Face with { BodiesPassOver = true } });
+        var request = Bench.Request(3, EdgeStyle.Uniform,
+            s => s with { Height = 11.5, Deck = s.Deck with { Crossfall = 40 }, Face = s.Face with { BodiesPassOver = true } });
         var steps = VehiclePart.Box("steps", PartCarrier.Body, -40, 40, 34, 3, 8);
-        request = request with { Envelope = Bench.Envelope(request.Chart, request.Spec.Face.Side, _ => 18, new KeyValuePair<VehiclePart, Func<double, double>>(steps, _ => 17)) };
+        request = request with
+        {
+            Envelope = Bench.Envelope(request.Chart, request.Spec.Face.Side, _ => 18,
+            new KeyValuePair<VehiclePart, Func<double, double>>(steps, _ => 17))
+        };
         var built = SectionMaker.Make(Bench.Plan(request), Workbench.Printer, new()).Value!.Plan;
         var off = built.Stations.Select(s => built.TopAt(s, built.CopingFront.At(s)) - built.Profile.At(s)).ToArray();
         Assert.Equal(0, off.Max(), 1e-9);
@@ -95,7 +106,11 @@ public class FlatDeckTests
     private static PlatformPlan OnCircle(double radius, double fall)
     {
         var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new CurveSpec(radius, Hand.Left, Length: Math.Min(1000, radius * 4))])).Value!;
-        var spec = new PlatformSpec("curved", new FaceSpec("up", Side.Right, 110, track.Length - 110, EdgeStyle.Uniform)) { Deck = new() { Width = 40, Crossfall = fall } };
+        var spec = new PlatformSpec("curved", new FaceSpec("up", Side.Right, 110, track.Length - 110, EdgeStyle.Uniform))
+        {
+            Deck =
+            new() { Width = 40, Crossfall = fall }
+        };
         return Bench.Plan(new(spec, Pendlewick.Site, track, Bench.Envelope(track, Side.Right, _ => 18), ClearanceBudget.Of(running: 1)));
     }
 }

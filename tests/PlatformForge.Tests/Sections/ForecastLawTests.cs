@@ -1,7 +1,10 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forecasts;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -24,7 +27,8 @@ public class ForecastLawTests
         Assert.Equal(4 * 10 * 6, PrintForecast.Of(solid.Mesh, solid.ColumnVolume, Workbench.Printer with { Infill = 1 }).Plastic, 1e-3);
     }
 
-    /// <summary>A tall piece is cut at a twenty-fourth of its layers and more: what its area changes by between two of them, over half of that, is the most that is missed.</summary>
+    /// <summary>A tall piece is cut at a twenty-fourth of its layers and more: what its area changes by between two of them, over half of that, is the most
+    /// that is missed.</summary>
     [Theory]
     [InlineData(12)]
     [InlineData(20)]
@@ -34,7 +38,8 @@ public class ForecastLawTests
         ColumnBlock wedge = new([new(0, 0), new(4, 0), new(4, 10), new(0, 10)], new(0), new(high, -high / 6, 0), BlockAction.Add, Paint.Deck);
         var solid = SolidRaiser.Raise([wedge]);
         Assert.Equal(4 * 10 * high * 2 / 3, solid.ColumnVolume, 1e-2);
-        Assert.InRange(Math.Abs(PrintForecast.Of(solid.Mesh, solid.ColumnVolume, Workbench.Printer with { Infill = 1 }).Plastic - solid.ColumnVolume), 0, 40 * high / 2 / 24);
+        Assert.InRange(Math.Abs(PrintForecast.Of(solid.Mesh, solid.ColumnVolume, Workbench.Printer with { Infill = 1 }).Plastic - solid.ColumnVolume), 0,
+            40 * high / 2 / 24);
     }
 
     /// <summary>The same of one that stands on its tip, whichever corner its triangles begin with.</summary>
@@ -66,8 +71,8 @@ public class ForecastLawTests
     }
 
     /// <summary>
-    /// One layer of 12 by 10 by hand, to the last digit: a ring and two behind it and the filling, all at the speed of the first layer, and seven moves as long as
-    /// the square root of the outline's area.
+    /// One layer of 12 by 10 by hand, to the last digit: a ring and two behind it and the filling, all at the speed of the first layer, and seven moves as long
+    /// as the square root of the outline's area.
     /// </summary>
     [Theory]
     [InlineData(1)]
@@ -101,7 +106,8 @@ public class ForecastLawTests
     public void Rings_up_to_a_circle_of_thirteen_across_are_small(double side, bool small)
     {
         var mesh = SolidRaiser.Raise([Box(0, side, 0, side, 0, 2)]).Mesh;
-        int[] all = [.. Enumerable.Range(0, mesh.TriangleCount).Where(t => Enumerable.Range(3 * t, 3).Select(k => mesh.Vertices[mesh.Triangles[k]].Z).Distinct().Count() > 1)];
+        int[] all = [.. Enumerable.Range(0, mesh.TriangleCount)
+            .Where(t => Enumerable.Range(3 * t, 3).Select(k => mesh.Vertices[mesh.Triangles[k]].Z).Distinct().Count() > 1)];
         var rings = new LayerTracer(mesh, Steady with { SmallWall = 10, OuterWall = 40 }).Trace(1, all, false);
         Assert.Equal(4 * side / (small ? 10 : 40), rings.OuterSeconds, 1e-3);
     }

@@ -1,7 +1,10 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Platforms;
 using Xunit;
 
@@ -53,12 +56,20 @@ public class FoundAgainstAsked
         var request = Bench.Request(seed, (EdgeStyle)random.Next(3), s => (s with
         {
             Deck = new() { Thickness = Between(1.3, 2), Width = Between(40, 62), Crossfall = Between(50, 90) },
-            Coping = s.Coping with { Width = Between(6, 9), Thickness = Between(1, 1.6), Overhang = Between(0.6, 1.2), ArrisChamfer = Between(0.2, 0.4), SlabLength = Between(10, 14) },
+            Coping = s.Coping with
+            {
+                Width = Between(6, 9),
+                Thickness = Between(1, 1.6),
+                Overhang = Between(0.6, 1.2),
+                ArrisChamfer = Between(0.2, 0.4),
+                SlabLength = Between(10, 14)
+            },
             StartRamp = new(Gradient: Between(8, 10)),
             EndRamp = random.Next(2) == 0 ? null : new(Length: Between(96, 120)),
             Ribs = s.Ribs with { Pitch = Between(25, 40), Thickness = Between(1, 1.6), LongitudinalCount = random.Next(2) },
             WhiteLine = new() { Inset = Between(1, 1.4), Width = Between(0.8, 1.2), GrooveDepth = 0.25 },
-        }).With<FenceSpec>([new() { PinDiameter = Between(0.8, 1.4) }]).With<SocketSpec>([new((s.Face.From + s.Face.To) / 2, Between(8, 12)) { Along = Between(1.2, 3), Across = Between(1.2, 2.5), Depth = Between(3, 5) }]));
+        }).With<FenceSpec>([new() { PinDiameter = Between(0.8, 1.4) }])
+        .With<SocketSpec>([new((s.Face.From + s.Face.To) / 2, Between(8, 12)) { Along = Between(1.2, 3), Across = Between(1.2, 2.5), Depth = Between(3, 5) }]));
         (asked, plan) = (request.Spec, Bench.Plan(request));
         var set = Workbench.Made(plan, Workbench.Printer, sections);
         plan = set.Plan;
@@ -79,7 +90,8 @@ public class FoundAgainstAsked
         double[] walls = [gauge.Section.From, .. plan.Ribs.Where(r => r.Kind != RibKind.Longitudinal).Select(r => (r.From + r.To) / 2), gauge.Section.To];
         Array.Sort(walls);
         return walls.Zip(walls.Skip(1), (a, b) => (a + b) / 2).Where(s => Level(s) && Holds(gauge, s, 10)
-            && plan.CopingJoints.All(j => Math.Abs(j - s) > 0.5) && plan.Sockets.All(k => Math.Abs(k.Chainage - s) > 5) && plan.PostHoles.All(h => Math.Abs(h.Chainage - s) > 2));
+            && plan.CopingJoints.All(j => Math.Abs(j - s) > 0.5) && plan.Sockets.All(k => Math.Abs(k.Chainage - s) > 5)
+            && plan.PostHoles.All(h => Math.Abs(h.Chainage - s) > 2));
     }
 
     private double Height(double s, double t) => asked.Height + Bench.Site.RailTop - ((t - plan.CopingFront.At(s)) * Crossfall);
@@ -88,7 +100,8 @@ public class FoundAgainstAsked
     {
         foreach (double s in Bays(gauge))
         {
-            double front = plan.CopingFront.At(s), back = plan.Back.At(s), along = plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal).Select(r => r.Near.At(s)).DefaultIfEmpty(back - 8).Min();
+            double front = plan.CopingFront.At(s), back = plan.Back.At(s), along = plan.Ribs.Where(r => r.Kind == RibKind.Longitudinal)
+                .Select(r => r.Near.At(s)).DefaultIfEmpty(back - 8).Min();
             double middle = (plan.CopingBack.At(s) + along) / 2;
             Assert.Equal(asked.Deck.Width, back - front, Off);
             foreach (double t in new[] { front + asked.Coping.ArrisChamfer + 0.1, middle, back - 1 })
@@ -97,7 +110,8 @@ public class FoundAgainstAsked
                 Assert.InRange(gauge.Heights(plan.ToLayout(s, t))[0] - Height(s, t), -0.17, 0.17);
             }
 
-            double[] deck = gauge.Heights(plan.ToLayout(s, middle)), ledge = gauge.Heights(plan.ToLayout(s, front + Math.Max(asked.Coping.ArrisChamfer + 0.02, asked.Coping.Overhang / 2)));
+            double[] deck = gauge.Heights(plan.ToLayout(s, middle)),
+                ledge = gauge.Heights(plan.ToLayout(s, front + Math.Max(asked.Coping.ArrisChamfer + 0.02, asked.Coping.Overhang / 2)));
             Assert.Equal(asked.Deck.Thickness, deck[0] - deck[1], Off);
             Assert.Equal(2, deck.Length);
             Assert.Equal(asked.Coping.Thickness, ledge[0] - ledge[1], Off);
@@ -108,7 +122,8 @@ public class FoundAgainstAsked
     {
         foreach (double s in plan.Stations.Where(s => Level(s) && Holds(gauge, s, 1) && plan.CopingJoints.All(j => Math.Abs(j - s) > 0.5)))
         {
-            double front = plan.CopingFront.At(s), top = gauge.Heights(plan.ToLayout(s, front + asked.Coping.ArrisChamfer + 0.05))[0], size = asked.Coping.ArrisChamfer;
+            double front = plan.CopingFront.At(s), top = gauge.Heights(plan.ToLayout(s, front + asked.Coping.ArrisChamfer + 0.05))[0],
+                size = asked.Coping.ArrisChamfer;
             Assert.Equal(front, 1 + gauge.Feel(Place(s, 1, top - size - 0.1), Away(s)), Off);
             Assert.Equal(front + (size / 2), 1 + gauge.Feel(Place(s, 1, top - (size / 2)), Away(s)), Off);
         }
@@ -122,7 +137,8 @@ public class FoundAgainstAsked
         foreach (var rib in ribs.Where(r => r.From > gauge.Section.From + 5 && r.To < gauge.Section.To - 3 && Level(r.From)))
         {
             double t = (plan.WallBack.At(rib.From) + plan.CopingBack.At(rib.From)) / 2, s = rib.From - 2;
-            double found = gauge.Feel(Place(s, t, 5), plan.Chart.At(s).Tangent), through = gauge.Along(Place(s, t, 5), Forward(s)).ElementAtOrDefault(1) - found;
+            double found = gauge.Feel(Place(s, t, 5), plan.Chart.At(s).Tangent), through = gauge.Along(Place(s, t, 5), Forward(s)).ElementAtOrDefault(1)
+                - found;
             Assert.InRange(through, asked.Ribs.Thickness - Off, asked.Ribs.Thickness * 1.35);
         }
 
@@ -132,7 +148,8 @@ public class FoundAgainstAsked
             double t = plan.WallBack.At(s) + 1;
             bool solid = gauge.Heights(plan.ToLayout(s, t)) is [_, < 1];
             bool near = ribs.Any(r => Math.Abs(s - r.From) < 2 * step || Math.Abs(s - r.To) < 2 * step);
-            Assert.True(near || solid == ribs.Any(r => s > r.From && s < r.To), $"{(solid ? "solid" : "hollow")} at {s} of {gauge.Section.From} to {gauge.Section.To}");
+            Assert.True(near || solid == ribs.Any(r => s > r.From && s < r.To),
+                $"{(solid ? "solid" : "hollow")} at {s} of {gauge.Section.From} to {gauge.Section.To}");
             free = solid ? 0 : free + step;
             widest = Math.Max(widest, free);
         }
@@ -151,8 +168,10 @@ public class FoundAgainstAsked
             for (int k = 0; k < 12; k++)
             {
                 var way = Point2.FromAngle(Math.Tau * k / 12);
-                Assert.InRange(gauge.Feel(new(middle.X, middle.Y, top - (asked.Deck.Thickness * 0.8)), way), radius - Off, (radius / Math.Cos(Math.PI / 12)) + Off);
-                Assert.InRange(gauge.Feel(new(middle.X, middle.Y, top - 0.1), way), radius + mouth - 0.1 - (2 * Off), ((radius + mouth) / Math.Cos(Math.PI / 12)) - 0.1 + (2 * Off));
+                Assert.InRange(gauge.Feel(new(middle.X, middle.Y, top - (asked.Deck.Thickness * 0.8)), way), radius - Off,
+                    (radius / Math.Cos(Math.PI / 12)) + Off);
+                Assert.InRange(gauge.Feel(new(middle.X, middle.Y, top - 0.1), way), radius + mouth - 0.1 - (2 * Off),
+                    ((radius + mouth) / Math.Cos(Math.PI / 12)) - 0.1 + (2 * Off));
             }
         }
     }
@@ -254,7 +273,8 @@ public class FoundAgainstAsked
     private void Ramps()
     {
         var gauge = gauges[0];
-        double foot = Bench.Site.RailTop, s = plan.Profile.From + 0.05, head = Math.Min(plan.Profile.StartHead, gauge.Section.To) - 3, t = asked.Coping.ArrisChamfer + 0.02;
+        double foot = Bench.Site.RailTop, s = plan.Profile.From + 0.05, head = Math.Min(plan.Profile.StartHead, gauge.Section.To) - 3,
+            t = asked.Coping.ArrisChamfer + 0.02;
         Assert.Equal(foot, gauge.Heights(plan.ToLayout(s, plan.CopingFront.At(s) + t))[0], 0.05);
         Assert.Equal(plan.Profile.At(head), gauge.Heights(plan.ToLayout(head, plan.CopingFront.At(head) + t))[0], 0.25);
     }

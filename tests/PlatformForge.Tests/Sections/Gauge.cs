@@ -1,12 +1,13 @@
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Tests.Sections;
 
 /// <summary>
-/// Measures a section as a builder would with a rule and feeler gauges: from the bytes of its STL file, put back in place by its motion. Knows triangles, nothing
-/// of plans and blocks.
+/// Measures a section as a builder would with a rule and feeler gauges: from the bytes of its STL file, put back in place by its motion. Knows triangles,
+/// nothing of plans and blocks.
 /// </summary>
 internal sealed class Gauge
 {
@@ -23,7 +24,9 @@ internal sealed class Gauge
         Section = section;
         var mesh = StlReader.Read(StlWriter.ToBytes(section.PrintMesh(), section.Name), section.Name).Value!.Mesh.Moved(section.ToLayout);
         corners = Array.ConvertAll(mesh.Triangles, i => mesh.Vertices[i]);
-        boxes = [.. corners.Chunk(3).Select(t => (new Point3(t.Min(p => p.X), t.Min(p => p.Y), t.Min(p => p.Z)), new Point3(t.Max(p => p.X), t.Max(p => p.Y), t.Max(p => p.Z))))];
+        boxes =
+            [.. corners.Chunk(3)
+                .Select(t => (new Point3(t.Min(p => p.X), t.Min(p => p.Y), t.Min(p => p.Z)), new Point3(t.Max(p => p.X), t.Max(p => p.Y), t.Max(p => p.Z))))];
     }
 
     public PlatformSection Section { get; }

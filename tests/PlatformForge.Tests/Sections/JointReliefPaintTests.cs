@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
@@ -32,7 +33,8 @@ public class JointReliefPaintTests
         foreach (var section in set.Sections)
         {
             Assert.True(MeshCheck.Inspect(section.Solid.Mesh) is { IsClosed: true, DegenerateTriangles: 0, Components: 1 });
-            foreach (var (middle, paint) in Chamfers(section.Solid.Mesh).Where(c => Math.Abs(c.Middle.X - At - (lean * (c.Middle.Y - plan.CopingFront.Reach[0]))) < 1))
+            foreach (var (middle, paint) in Chamfers(section.Solid.Mesh)
+                .Where(c => Math.Abs(c.Middle.X - At - (lean * (c.Middle.Y - plan.CopingFront.Reach[0]))) < 1))
             {
                 if (middle.Y < edge - 1)
                 {
@@ -53,7 +55,11 @@ public class JointReliefPaintTests
     [Fact]
     public void Where_coping_and_deck_are_of_one_material_a_chamfer_is_of_that_all_across()
     {
-        var plan = Workbench.Straight(300, change: s => s with { Coping = s.Coping with { Kind = CopingKind.Timber }, Deck = s.Deck with { Paving = new() { Kind = PavingKind.Planks } } });
+        var plan = Workbench.Straight(300, change: s => s with
+        {
+            Coping = s.Coping with { Kind = CopingKind.Timber },
+            Deck = s.Deck with { Paving = new() { Kind = PavingKind.Planks } }
+        });
         Assert.Null(CopingSeam.Of(plan));
         Paint[] paints = [.. Workbench.Made(plan, Workbench.Printer, new()).Sections.SelectMany(s => Chamfers(s.Solid.Mesh)).Select(c => c.Paint)];
         Assert.NotEmpty(paints);

@@ -1,6 +1,8 @@
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -35,7 +37,8 @@ public class LetteringTests
         }
     }
 
-    /// <summary>Letters as large as they go keep within a clear patch, on a curve too: every corner of every stroke, by its place along and beside the track.</summary>
+    /// <summary>Letters as large as they go keep within a clear patch, on a curve too: every corner of every stroke, by its place along and beside the
+    /// track.</summary>
     [Fact]
     public void The_largest_letters_keep_within_their_patch_on_a_curve()
     {
@@ -84,7 +87,8 @@ public class LetteringTests
         var rib = Assert.Single(chart.Plan.Ribs, r => r.Kind == RibKind.Transverse);
         var strokes = Engraving.Of(chart, 205, 395, 1, 1, "AA BB CC", new(), Workbench.Printer).Removed.SelectMany(b => b.Outline).ToArray();
 
-        // The number stands in one bay, the name in the other: longer than high, and little higher than its letters of 7, whose round ones and strokes reach on.
+        // The number stands in one bay, the name in the other: longer than high, and little higher than its letters of 7, whose round ones and strokes reach
+        // on.
         foreach (var bay in new[] { strokes.Where(p => p.X < rib.From).ToArray(), [.. strokes.Where(p => p.X > rib.To)] })
         {
             double along = bay.Max(p => p.X) - bay.Min(p => p.X), across = bay.Max(p => p.Y) - bay.Min(p => p.Y);

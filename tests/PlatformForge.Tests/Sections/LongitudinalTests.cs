@@ -1,11 +1,19 @@
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Trestles;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -18,7 +26,15 @@ public class LongitudinalTests
 {
     private const double Deck = 1.5, Height = 20;
 
-    private static readonly TrestleSpec Timber = TrestleSpec.For(new(76.2)) with { Post = 4, Cap = 4, Bearer = 3, Brace = 1, Posts = 4, Braces = BraceForm.None };
+    private static readonly TrestleSpec Timber = TrestleSpec.For(new(76.2)) with
+    {
+        Post = 4,
+        Cap = 4,
+        Bearer = 3,
+        Brace = 1,
+        Posts = 4,
+        Braces = BraceForm.None
+    };
 
     /// <summary>A brace at 45 degrees is what lies under its upper side and over its lower one, from the post's face to the bearer's underside: the
     /// difference of two right-angled triangles. Two that meet at right angles share what lies over the lower sides of both in the middle of the bay.</summary>

@@ -1,8 +1,12 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Units;
 using Xunit;
 
@@ -11,7 +15,8 @@ namespace PlatformForge.Tests.Sections;
 /// <summary>What joints and openings need of a printer: plates for low platforms, reliefs, ribs beside walls, holes that stay open.</summary>
 public class LowJointTests
 {
-    // 380 mm over rail, the lowest usual height of platforms on continental lines (common practice, no source), is 2.4 mm in 1:160; rails 1.5 mm over the baseboard: 3.9 mm in all.
+    // 380 mm over rail, the lowest usual height of platforms on continental lines (common practice, no source), is 2.4 mm in 1:160; rails 1.5 mm over the
+    // baseboard: 3.9 mm in all.
     [Fact]
     public void Where_a_platform_is_too_low_for_dowels_plates_are_offered_and_go_in()
     {
@@ -47,7 +52,8 @@ public class LowJointTests
                 var inside = middle + (place.Forward * (way * 3.0));
                 Assert.Equal(1.2, gauge.Along(new(inside.X, inside.Y, 0.05), new(0, 0, 1))[0] + 0.05, 0.01);
                 Assert.All(new[] { 1, -1 }, side => Assert.Equal(2.6, gauge.Feel(new(inside.X, inside.Y, 0.6), place.Away * side), 0.01));
-                Assert.Equal(6.4, gauge.Feel(new(middle.X + (place.Forward.X * way * 0.1), middle.Y + (place.Forward.Y * way * 0.1), 0.6), place.Forward * way), 0.01);
+                Assert.Equal(6.4, gauge.Feel(new(middle.X + (place.Forward.X * way * 0.1), middle.Y + (place.Forward.Y * way * 0.1), 0.6),
+                    place.Forward * way), 0.01);
             }
         }
 
@@ -58,7 +64,8 @@ public class LowJointTests
     public void A_plate_too_thick_or_too_wide_is_told_with_what_goes_in()
     {
         var plan = Workbench.Low(3.9);
-        foreach (var (joint, key) in new[] { (new JointSpec { Kind = JointKind.Plate, PlateThickness = 4 }, "joint.plate_thickness"), (new JointSpec { Kind = JointKind.Plate, PlateWidth = 40 }, "joint.plate_width") })
+        foreach (var (joint, key) in new[] { (new JointSpec { Kind = JointKind.Plate, PlateThickness = 4 }, "joint.plate_thickness"),
+            (new JointSpec { Kind = JointKind.Plate, PlateWidth = 40 }, "joint.plate_width") })
         {
             var told = SectionMaker.Make(plan, Workbench.Printer, new() { Joint = joint }).Findings.First(f => f.Code == "PF6022");
             Assert.Equal(key, told.Key);
@@ -71,7 +78,11 @@ public class LowJointTests
     [Fact]
     public void No_rib_stands_within_5_mm_of_a_joint_s_wall_and_no_bay_grows_past_the_pitch()
     {
-        var plan = Workbench.Straight(600, change: s => s with { Ribs = new() { Pitch = 30, Thickness = 1.2, LongitudinalCount = 0 }, Coping = s.Coping with { SlabLength = 12 } });
+        var plan = Workbench.Straight(600, change: s => s with
+        {
+            Ribs = new() { Pitch = 30, Thickness = 1.2, LongitudinalCount = 0 },
+            Coping = s.Coping with { SlabLength = 12 }
+        });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         double wall = 0.1 + 2;
         Assert.NotEmpty(set.Cuts);

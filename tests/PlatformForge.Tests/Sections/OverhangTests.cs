@@ -1,6 +1,9 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -8,7 +11,8 @@ namespace PlatformForge.Tests.Sections;
 /// <summary>What hangs free, on bodies whose patches are worked out by hand; layers of 0.2, a nozzle of 0.4, bridges of 20 mm.</summary>
 public class OverhangTests
 {
-    /// <summary>A pocket of 0.6 square is a channel no wider than two lines; its roof is two triangles, each as wide as it is high over its long side.</summary>
+    /// <summary>A pocket of 0.6 square is a channel no wider than two lines; its roof is two triangles, each as wide as it is high over its long
+    /// side.</summary>
     [Fact]
     public void A_pocket_s_roof_is_a_channel_as_wide_as_half_a_square()
     {
@@ -27,8 +31,8 @@ public class OverhangTests
     }
 
     /// <summary>
-    /// A bridge stands on half of its border: a square between two walls does so exactly, one a little shorter than it is wide does not. Bridges are held to 12 mm
-    /// here, less than from corner to corner: within that all that lies between walls is one.
+    /// A bridge stands on half of its border: a square between two walls does so exactly, one a little shorter than it is wide does not. Bridges are held to 12
+    /// mm here, less than from corner to corner: within that all that lies between walls is one.
     /// </summary>
     [Theory]
     [InlineData(10, 0)]
@@ -41,18 +45,21 @@ public class OverhangTests
         Assert.Equal((10 * deep) - unsupported, report.Bridged, 1e-6);
     }
 
-    /// <summary>A rim of a line round a post holds itself wherever its corners lie along the post's sides: what counts is how far they are from the wall.</summary>
+    /// <summary>A rim of a line round a post holds itself wherever its corners lie along the post's sides: what counts is how far they are from the
+    /// wall.</summary>
     [Fact]
     public void A_rim_of_a_line_holds_itself_beside_the_middle_of_a_side_as_at_its_ends()
     {
         static Point2[] Ring(double radius, double turn) => [.. Enumerable.Range(0, 24).Select(k => Point2.FromAngle(((k + turn) * Math.PI / 12)) * radius)];
         double post = 3.45, side = 2 * post * Math.Sin(Math.PI / 24), rim = (post * Math.Cos(Math.PI / 24)) + 0.2;
         Assert.InRange(side / 2, 0.44, 0.46); // the nearest corner of the post is farther than two lines of 0.2
-        var mesh = SolidRaiser.Raise([new(Ring(post, 0), new(0), new(5), BlockAction.Add, Paint.Wall), new(Ring(rim, 0.5), new(3), new(5), BlockAction.Add, Paint.Wall)]).Mesh;
+        var mesh = SolidRaiser.Raise([new(Ring(post, 0), new(0), new(5), BlockAction.Add, Paint.Wall),
+            new(Ring(rim, 0.5), new(3), new(5), BlockAction.Add, Paint.Wall)]).Mesh;
         Assert.Equal(0, OverhangMeter.Measure(mesh, 0.2, 0.2, 20).Unsupported, 1e-9);
 
         // Twice as far out it does not.
-        var wide = SolidRaiser.Raise([new(Ring(post, 0), new(0), new(5), BlockAction.Add, Paint.Wall), new(Ring(rim + 0.3, 0.5), new(3), new(5), BlockAction.Add, Paint.Wall)]).Mesh;
+        var wide = SolidRaiser.Raise([new(Ring(post, 0), new(0), new(5), BlockAction.Add, Paint.Wall),
+            new(Ring(rim + 0.3, 0.5), new(3), new(5), BlockAction.Add, Paint.Wall)]).Mesh;
         Assert.InRange(OverhangMeter.Measure(wide, 0.2, 0.2, 20).Unsupported, 5, 15);
     }
 
@@ -62,8 +69,8 @@ public class OverhangTests
     {
         // Up look a slab of 60 by 60 at 20, 8 thick, and a table of 60 by 40 at 10: three fifths of it lie on the bed, too few. Lying is all within 9 mm.
         var mesh = SolidRaiser.Raise([Box(0, 60, 0, 60, 12, 20), Box(20, 40, 20, 40, 0, 12), Box(70, 110, 0, 60, 0, 10)]).Mesh;
-        var (pose, turn) = PoseFinder.Find(mesh, [new(20), new(10)], new(3, 0), PlatformForge.Sections.PrintPose.Automatic, 9, 0);
-        Assert.Equal(PlatformForge.Sections.PrintPose.Upright, pose);
+        var (pose, turn) = PoseFinder.Find(mesh, [new(20), new(10)], new(3, 0), PlatformForge.Sections.Forms.PrintPose.Automatic, 9, 0);
+        Assert.Equal(PlatformForge.Sections.Forms.PrintPose.Upright, pose);
         Assert.Equal(new Point3(1, 0, 0), turn.Row0);
     }
 
@@ -82,7 +89,8 @@ public class OverhangTests
         }
     }
 
-    private static PlatformForge.Sections.OverhangReport Measure(params ColumnBlock[] blocks) => OverhangMeter.Measure(SolidRaiser.Raise(blocks).Mesh, 0.2, 0.4, 20);
+    private static PlatformForge.Sections.Forms.OverhangReport Measure(params ColumnBlock[] blocks) =>
+        OverhangMeter.Measure(SolidRaiser.Raise(blocks).Mesh, 0.2, 0.4, 20);
 
     private static ColumnBlock Box(double x0, double x1, double y0, double y1, double z0, double z1) =>
         new([new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1)], new(z0), new(z1), BlockAction.Add, Paint.Wall);

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Plates;
 using Xunit;
 
@@ -9,7 +10,8 @@ namespace PlatformForge.Tests.Sections;
 /// <summary>Laws of laying pieces on beds, by their outlines alone.</summary>
 public class PackingTests
 {
-    /// <summary>The border of the places where two convex pieces meet is as long as both their borders together (Minkowski's sum), whichever corner either begins with.</summary>
+    /// <summary>The border of the places where two convex pieces meet is as long as both their borders together (Minkowski's sum), whichever corner either
+    /// begins with.</summary>
     [Fact]
     public void The_border_of_what_two_pieces_forbid_is_as_long_as_both_of_theirs()
     {
@@ -32,7 +34,8 @@ public class PackingTests
         Assert.Equal(6, Around(NoFit.Of(ring, ring, 0).Ring), 1e-9);
     }
 
-    /// <summary>Three strips of 65 with twice 4 between them lie side by side on 204, three of 66 do not: the middle one lies at no corner of the bed.</summary>
+    /// <summary>Three strips of 65 with twice 4 between them lie side by side on 204, three of 66 do not: the middle one lies at no corner of the
+    /// bed.</summary>
     [Theory]
     [InlineData(65, 1)]
     [InlineData(66, 2)]
@@ -44,8 +47,8 @@ public class PackingTests
     }
 
     /// <summary>
-    /// Six strips that fill two beds to the last 1.5 mm in one order and not in others: laid by width, and as numbered, 84 and 76 come first and leave room for no
-    /// third. That order is found by their lengths.
+    /// Six strips that fill two beds to the last 1.5 mm in one order and not in others: laid by width, and as numbered, 84 and 76 come first and leave room for
+    /// no third. That order is found by their lengths.
     /// </summary>
     [Fact]
     public void The_order_by_length_is_tried()

@@ -1,11 +1,18 @@
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Edges;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;
@@ -175,7 +182,8 @@ public class PendlewickSectionTests
                     double angle = 2 * Math.PI * k / 16, side = (r * Math.Cos(angle)) + (Math.Sign(Math.Round(Math.Cos(angle), 9)) * bore.Slot / 2);
                     Assert.False(inside.Holds(At(3, side * 0.99, r * Math.Sin(angle) * 0.99)), "the circle is free");
                     double wider = 1.09 / Math.Cos(Math.PI / 8);
-                    Assert.True(inside.Holds(At(3, (r * Math.Cos(angle) * wider) + (Math.Sign(Math.Round(Math.Cos(angle), 9)) * bore.Slot / 2), r * Math.Sin(angle) * wider)), "and little more");
+                    Assert.True(inside.Holds(At(3, (r * Math.Cos(angle) * wider) + (Math.Sign(Math.Round(Math.Cos(angle), 9)) * bore.Slot / 2),
+                        r * Math.Sin(angle) * wider)), "and little more");
                 }
             }
         }

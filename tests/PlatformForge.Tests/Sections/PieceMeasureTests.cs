@@ -2,7 +2,10 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Units.Memories;
 using Xunit;
 
@@ -22,7 +25,8 @@ public class PieceMeasureTests
         Assert.Equal(0, (high - section.Size).Length, 1e-4);
     }
 
-    /// <summary>Against the squashed first layer an end is chamfered by 0.3 at 45 degrees all across its 60 mm of deck: half a square of 0.3 times that.</summary>
+    /// <summary>Against the squashed first layer an end is chamfered by 0.3 at 45 degrees all across its 60 mm of deck: half a square of 0.3 times
+    /// that.</summary>
     [Fact]
     public void An_end_s_relief_is_a_prism_across_the_deck()
     {
@@ -56,7 +60,9 @@ public class PieceMeasureTests
     [Fact]
     public void What_hangs_free_is_told_by_its_chainage()
     {
-        var plan = Workbench.Straight(150, change: s => s with { StartRamp = new(Length: 60), Ribs = new() { Pitch = 80, LongitudinalCount = 0 } }) with { CutCandidates = [] };
+        var plan = Workbench.Straight(150, change: s => s with { StartRamp = new(Length: 60), Ribs = new() { Pitch = 80, LongitudinalCount = 0 } })
+            with
+        { CutCandidates = [] };
         var outcome = SectionMaker.Make(plan, Workbench.Printer, new());
         var section = Assert.Single(outcome.Value!.Sections);
         double x = section.ToLayout.Apply(section.Overhangs.LargestAt).X;
@@ -71,11 +77,14 @@ public class PieceMeasureTests
         var hole = SectionFindings.OpeningTooNarrow("k", "hole is", 0.999, 1.2, 0.999, 0.999);
         Assert.Contains("Give 1 mm or more, print with a nozzle of 0.99 mm", hole.Remedy, StringComparison.Ordinal);
         Assert.Equal("1", hole.Cure!.Value);
-        Assert.Contains("of A B C D E F G H …;", SectionFindings.LettersLeftOut("k", [.. "ABCDEFGHI".Select(c => c.ToString())], "X").Message, StringComparison.Ordinal);
-        Assert.Contains("of A B C D E F G H;", SectionFindings.LettersLeftOut("k", [.. "ABCDEFGH".Select(c => c.ToString())], "X").Message, StringComparison.Ordinal);
+        Assert.Contains("of A B C D E F G H …;", SectionFindings.LettersLeftOut("k", [.. "ABCDEFGHI".Select(c => c.ToString())], "X").Message,
+            StringComparison.Ordinal);
+        Assert.Contains("of A B C D E F G H;", SectionFindings.LettersLeftOut("k", [.. "ABCDEFGH".Select(c => c.ToString())], "X").Message,
+            StringComparison.Ordinal);
     }
 
-    /// <summary>The figures at which the forecast was held against a slicer (decision 0041); those of first layer, corners and retraction are common practice, no source.</summary>
+    /// <summary>The figures at which the forecast was held against a slicer (decision 0041); those of first layer, corners and retraction are common practice,
+    /// no source.</summary>
     [Fact]
     public void Paces_are_those_that_were_held_against_a_slicer()
     {
@@ -95,7 +104,9 @@ public class PieceMeasureTests
     [Fact]
     public void Lines_are_not_made_once_the_run_is_stopped()
     {
-        var set = Workbench.Made(Workbench.Straight(60, change: s => s with { Tactile = new() { Inset = 9, Width = 5, Depth = 0.5, Fit = 0.125, Rise = 0.25 } }), Workbench.Printer, new());
+        var set =
+            Workbench.Made(Workbench.Straight(60, change: s => s with { Tactile = new() { Inset = 9, Width = 5, Depth = 0.5, Fit = 0.125, Rise = 0.25 } }),
+                Workbench.Printer, new());
         var piece = Assert.Single(set.Lines.Pieces);
         Assert.Equal(0, (piece.WrittenMesh().Box().High - piece.Size).Length, 1e-4);
         using var stop = new CancellationTokenSource();

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Plates;
 using Xunit;
 
@@ -40,9 +41,11 @@ public class PlateTests
 
         // They lie from margin to margin of a bed of 220 whose corner is the origin.
         Point2[] corners = [.. plate.Sections.SelectMany(Outline)];
-        Assert.Equal((8, 212, 8, 212), (Math.Round(corners.Min(p => p.X), 4), Math.Round(corners.Max(p => p.X), 4), Math.Round(corners.Min(p => p.Y), 4), Math.Round(corners.Max(p => p.Y), 4)));
+        Assert.Equal((8, 212, 8, 212), (Math.Round(corners.Min(p => p.X), 4), Math.Round(corners.Max(p => p.X), 4), Math.Round(corners.Min(p => p.Y), 4),
+            Math.Round(corners.Max(p => p.Y), 4)));
         Assert.Equal(2, PlatePacker.Pack(sections, Workbench.Printer with { Spacing = 4.1 }).Count);
-        Assert.Equal(5, PlatePacker.Pack([.. sections, Piece(3, 150, 150), Piece(4, 150, 150), Piece(5, 150, 150), Piece(6, 150, 150)], Workbench.Printer).Count);
+        Assert.Equal(5, PlatePacker.Pack([.. sections, Piece(3, 150, 150), Piece(4, 150, 150), Piece(5, 150, 150), Piece(6, 150, 150)],
+            Workbench.Printer).Count);
     }
 
     [Fact]
@@ -62,7 +65,9 @@ public class PlateTests
     public void A_coarse_outline_lies_close_round_the_true_one(int seed)
     {
         var random = new Random(seed);
-        Point2[] hull = [.. ConvexRing.Hull([.. Enumerable.Range(0, 90).Select(i => Point2.FromAngle((i + random.NextDouble()) * Math.PI / 45) * 40).Select(p => new Point2(p.X, 1.5 * p.Y))])];
+        Point2[] hull =
+            [.. ConvexRing.Hull([.. Enumerable.Range(0, 90).Select(i => Point2.FromAngle((i + random.NextDouble()) * Math.PI / 45) * 40)
+                .Select(p => new Point2(p.X, 1.5 * p.Y))])];
         var ring = CoarseHull.Around(hull);
         Assert.InRange(ring.Length, 6, 2 * hull.Length / 3);
         Assert.All(ring, (a, i) =>
@@ -165,6 +170,7 @@ public class PlateTests
         Point2[] placed = [new(0, 0), new(5, -1e-17), new(10, 0), new(10, 4), new(0, 4)], moving = [new(0, 0), new(3, 0), new(3, 2), new(0, 2)];
         var ring = PlatformForge.Sections.Plates.NoFit.Of(placed, moving, 1).Ring;
         Assert.All(ring, p => Assert.True(double.IsFinite(p.X) && double.IsFinite(p.Y)));
-        Assert.Equal((-4, 11, -3, 5), (Math.Round(ring.Min(p => p.X), 9), Math.Round(ring.Max(p => p.X), 9), Math.Round(ring.Min(p => p.Y), 9), Math.Round(ring.Max(p => p.Y), 9)));
+        Assert.Equal((-4, 11, -3, 5), (Math.Round(ring.Min(p => p.X), 9), Math.Round(ring.Max(p => p.X), 9), Math.Round(ring.Min(p => p.Y), 9),
+            Math.Round(ring.Max(p => p.Y), 9)));
     }
 }

@@ -1,5 +1,7 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using Xunit;
 
@@ -29,7 +31,8 @@ public class PoseTests
         var outcome = SectionMaker.Make(plan with { CutCandidates = [] }, Workbench.Printer, new());
         var section = Assert.Single(outcome.Value!.Sections);
         Assert.Equal(PrintPose.Upright, section.Pose);
-        Assert.Contains(outcome.Findings, f => f.Code == "PF6009" && f.Message.Contains("upright", StringComparison.Ordinal) && f.Remedy.Contains("260 mm", StringComparison.Ordinal));
+        Assert.Contains(outcome.Findings, f => f.Code == "PF6009" && f.Message.Contains("upright", StringComparison.Ordinal)
+            && f.Remedy.Contains("260 mm", StringComparison.Ordinal));
         Assert.Contains(outcome.Findings, f => f.Code == "PF6007" && f.Severity == Severity.Warning);
     }
 
@@ -37,7 +40,8 @@ public class PoseTests
     public void A_piece_that_is_part_ramp_part_level_offers_cuts_that_let_it_lie_flat()
     {
         // So short that it goes on the bed as one piece, which costs fewer pieces than two cuts.
-        static PlatformForge.Platforms.PlatformPlan Planned(double[] cuts) => Workbench.Straight(180, change: s => s with { StartRamp = new(Length: 60), EndRamp = new(Length: 60), ForcedCuts = cuts });
+        static PlatformForge.Platforms.Plans.PlatformPlan Planned(double[] cuts) =>
+            Workbench.Straight(180, change: s => s with { StartRamp = new(Length: 60), EndRamp = new(Length: 60), ForcedCuts = cuts });
         var outcome = SectionMaker.Make(Planned([]), Workbench.Printer, new());
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF6009");
         Assert.Equal(("platform[0].cuts", "[260, 320]"), (finding.Cure!.Key, finding.Cure.Value));
@@ -61,7 +65,8 @@ public class PoseTests
     public void A_platform_wider_than_its_bed_is_told_which_width_and_which_bed_would_halve_its_sections()
     {
         var printer = PrinterSpec.Oblong(220, 220, 250);
-        static PlatformForge.Platforms.PlatformPlan Wide(double width) => Workbench.Straight(600, change: s => s with { Deck = s.Deck with { Width = width }, Coping = s.Coping with { SlabLength = 12 } });
+        static PlatformForge.Platforms.Plans.PlatformPlan Wide(double width) =>
+            Workbench.Straight(600, change: s => s with { Deck = s.Deck with { Width = width }, Coping = s.Coping with { SlabLength = 12 } });
         var outcome = SectionMaker.Make(Wide(235), printer, new());
         var finding = Assert.Single(outcome.Findings, f => f.Code == "PF6040");
         int count = outcome.Value!.Sections.Count;

@@ -1,10 +1,14 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Platforms;
 using Xunit;
 
@@ -48,7 +52,8 @@ public class RibsAndFenceFound
         // With slabs of 20 mm, ribs by whole slabs would be 20 apart under a pitch of 35.
         foreach (var (pitch, slab) in new[] { (30.0, 12.0), (35, 20) })
         {
-            var plan = Workbench.PendlewickAs(s => (s with { Coping = s.Coping with { SlabLength = slab }, Ribs = s.Ribs with { Pitch = pitch } }).With<SocketSpec>([]).With<FenceSpec>([]));
+            var plan = Workbench.PendlewickAs(s => (s with { Coping = s.Coping with { SlabLength = slab }, Ribs = s.Ribs with { Pitch = pitch } })
+                .With<SocketSpec>([]).With<FenceSpec>([]));
             var set = Workbench.Made(plan, Workbench.Printer, new());
             foreach (var section in set.Sections)
             {
@@ -77,8 +82,12 @@ public class RibsAndFenceFound
     public void Whole_panels_gates_and_holes_are_found_as_asked(int seed)
     {
         var random = new Random(seed);
-        double pitch = 14 + (random.NextDouble() * 24), wide = 10 + (random.NextDouble() * 20), pin = 0.8 + random.NextDouble(), depth = 2.5 + random.NextDouble();
-        var plan = Planned(seed, random, s => s.With<FenceSpec>([new() { Panels = FencePanels.Whole, Pitch = pitch, PinDiameter = pin, Depth = depth, Gaps = [new(Middle(s) - (wide / 2), Middle(s) + (wide / 2))] }]));
+        double pitch = 14 + (random.NextDouble() * 24), wide = 10 + (random.NextDouble() * 20), pin = 0.8 + random.NextDouble(),
+            depth = 2.5 + random.NextDouble();
+        var plan = Planned(seed, random,
+            s =>
+            s.With<FenceSpec>([new() { Panels = FencePanels.Whole, Pitch = pitch, PinDiameter = pin, Depth = depth,
+                Gaps = [new(Middle(s) - (wide / 2), Middle(s) + (wide / 2))] }]));
         // A large bed: where posts stand nearly as far apart as the coping's joints, no cut comes between them for up to 450 mm, and a small bed is refused.
         var set = Workbench.Made(plan, PrinterSpec.Oblong(400, 400, 250), new());
         double top = plan.Profile.Level;
@@ -130,7 +139,8 @@ public class RibsAndFenceFound
         const double beside = 0.4, above = 2.5;
         int steps = (int)Math.Ceiling(section.Length / 2);
         Point2 At(double s) => plan.ToLayout(s, back ? plan.BackWallFace.At(s) - beside : plan.WallBack.At(s) + beside);
-        Point2[] path = [At(section.From - Outside), .. Enumerable.Range(0, steps + 1).Select(i => At(section.From + (section.Length * i / steps))), At(section.To + Outside)];
+        Point2[] path = [At(section.From - Outside), .. Enumerable.Range(0, steps + 1).Select(i => At(section.From + (section.Length * i / steps))),
+            At(section.To + Outside)];
         double[] lengths = [.. path.Zip(path.Skip(1), (a, b) => (b - a).Length)];
         var walls = mesh.Along(path, above);
         Assert.True(walls.Count >= 2, "two end walls");

@@ -1,4 +1,5 @@
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using Xunit;
 

@@ -1,8 +1,11 @@
 using FsCheck.Xunit;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Platforms;
 using Xunit;
@@ -12,7 +15,8 @@ namespace PlatformForge.Tests.Sections;
 /// <summary>Sections of platforms along random tracks, on random beds, with random joints.</summary>
 public class SectionProperties
 {
-    /// <summary>Seeds that had left flat triangles: fins beside a coping's joint at a cut, corners near to one another along an edge, borders of paint.</summary>
+    /// <summary>Seeds that had left flat triangles: fins beside a coping's joint at a cut, corners near to one another along an edge, borders of
+    /// paint.</summary>
     [Theory]
     [InlineData(63)]
     [InlineData(99)]
@@ -33,8 +37,18 @@ public class SectionProperties
             EndRamp = random.Next(2) == 0 ? null : new(Length: 70 + (random.NextDouble() * 50)),
             Ribs = s.Ribs with { LongitudinalCount = random.Next(3) },
         }).With<FenceSpec>(random.Next(2) == 0 ? [] : [new()])));
-        var printer = PrinterSpec.Oblong(180 + (random.NextDouble() * 120), 180 + (random.NextDouble() * 120), 100) with { Nozzle = random.Next(2) == 0 ? 0.4 : 0.6 };
-        var spec = new SectionSpec { Joint = new() { DowelDiameter = 1.5 + random.NextDouble(), DowelLength = 8 + (random.NextDouble() * 8), EndTrim = random.NextDouble() * 0.2 } };
+        var printer = PrinterSpec.Oblong(180 + (random.NextDouble() * 120), 180 + (random.NextDouble() * 120), 100)
+            with
+        { Nozzle = random.Next(2) == 0 ? 0.4 : 0.6 };
+        var spec = new SectionSpec
+        {
+            Joint = new()
+            {
+                DowelDiameter = 1.5 + random.NextDouble(),
+                DowelLength = 8 + (random.NextDouble() * 8),
+                EndTrim = random.NextDouble() * 0.2
+            }
+        };
         var set = Workbench.Made(plan, printer, spec);
         var bed = new BedShape(printer);
         foreach (var section in set.Sections)

@@ -1,9 +1,17 @@
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Pictures.Bodies;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Trestles;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -121,7 +129,8 @@ public class TrestleTests
     [InlineData(Side.Right, false, TrestleRamps.Bents)]
     public void Sections_are_sound_of_their_volume_and_print_without_supports(Side side, bool ramps, TrestleRamps carried)
     {
-        foreach (var trestle in (TrestleSpec[])[Timber, Concrete with { Pad = 0.35 }, Timber with { Boarded = BoardedSides.Both }, Concrete with { Braces = BraceForm.Web }])
+        foreach (var trestle in (TrestleSpec[])[Timber, Concrete with { Pad = 0.35 }, Timber with { Boarded = BoardedSides.Both },
+            Concrete with { Braces = BraceForm.Web }])
         {
             var set = Workbench.Made(On(trestle with { Ramps = carried }, 420, side, ramps), Workbench.Printer, new());
             Assert.True(set.Sections.Count >= 2);
@@ -155,7 +164,7 @@ public class TrestleTests
         Assert.All(set.Sections, SoundSection.Check);
         var trestle = set.Plan.Trestle!;
         Assert.True(trestle.Bents.Count > 15);
-        var keepouts = set.Plan.Keepouts.Where(k => k.Holds(PlatformForge.Platforms.Features.KeptOff.RibsAcross) && !k.IsFloored).ToArray();
+        var keepouts = set.Plan.Keepouts.Where(k => k.Holds(PlatformForge.Platforms.Plans.KeptOff.RibsAcross) && !k.IsFloored).ToArray();
         Assert.NotEmpty(keepouts);
         Assert.All(trestle.Bents.Where(b => b.From > plan.Stations[0] && b.To < plan.Stations[^1]),
             b => Assert.DoesNotContain(keepouts, k => k.From < b.To && k.To > b.From));
@@ -187,14 +196,14 @@ public class TrestleTests
     public void The_report_tells_as_many_posts_as_the_mesh_has_and_says_nothing_of_walls()
     {
         var set = Workbench.Made(On(Timber, 150), Workbench.Printer, new());
-        var told = PlatformForge.Exports.Reports.TrestleReport.Of(set)!;
+        var told = PlatformForge.Exports.Reports.Forms.TrestleReport.Of(set)!;
         var mesh = Level.Value.Solid.Mesh;
         double front = On(Timber, 150).WallFace.Reach[0];
         var along = Crossings(mesh, new(0, front + 1, 6), along: true);
         var across = Crossings(mesh, new(along[2].From + 0.3, 0, 0.05), along: false);
         Assert.Equal((along.Count, across.Count, along.Count * across.Count), (told.Bents, told.Rows, told.Posts));
         Assert.Equal(along.Zip(along.Skip(1), (a, b) => b.From - a.From).Max(), told.PitchGreatest, 1e-3);
-        Assert.Null(PlatformForge.Exports.Reports.TrestleReport.Of(Workbench.PendlewickSections));
+        Assert.Null(PlatformForge.Exports.Reports.Forms.TrestleReport.Of(Workbench.PendlewickSections));
     }
 
     [Fact]
@@ -264,7 +273,8 @@ public class TrestleTests
             Assert.Empty(Rules(Spec(cured(double.Parse(found.Cure!.Value, System.Globalization.CultureInfo.InvariantCulture)))));
         }
 
-        Assert.Equal("platform[0].trestle", Assert.Single(Rules(Spec(Timber) with { Height = 0.5, Deck = new() { Width = 60, Thickness = 7 } }), f => f.Code == "PF4180").Cure!.Key);
+        Assert.Equal("platform[0].trestle", Assert.Single(Rules(Spec(Timber) with { Height = 0.5, Deck = new() { Width = 60, Thickness = 7 } }),
+            f => f.Code == "PF4180").Cure!.Key);
     }
 
     [Fact]
@@ -293,7 +303,8 @@ public class TrestleTests
     [InlineData("PF4189", JointKind.Dowel, 0.7, 150)]
     public void What_does_not_print_or_hold_is_told_and_cured(string code, JointKind joint, double brace, double length)
     {
-        var found = Assert.Single(SectionMaker.Make(On(Timber with { Brace = brace }, length), Workbench.Printer, new() { Joint = new() { Kind = joint } }).Findings,
+        var found = Assert.Single(SectionMaker.Make(On(Timber with { Brace = brace }, length), Workbench.Printer,
+            new() { Joint = new() { Kind = joint } }).Findings,
             f => f.Code == code);
         Assert.Equal(code == "PF5059" ? "\"dowel\"" : "0.8", found.Cure!.Value);
     }

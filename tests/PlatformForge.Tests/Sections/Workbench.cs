@@ -1,6 +1,9 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 
@@ -51,7 +54,8 @@ internal static class Workbench
             Ribs = new() { Pitch = 0, LongitudinalCount = 0 },
         };
         var envelope = Platforms.Bench.Envelope(track, side, _ => 18);
-        return Planned(PlatformPlanner.Plan(new(change?.Invoke(spec) ?? spec, railTop is { } top ? Pendlewick.Site with { RailTop = top } : Pendlewick.Site, track, envelope, ClearanceBudget.Of(running: 1))));
+        return Planned(PlatformPlanner.Plan(new(change?.Invoke(spec) ?? spec, railTop is { } top ? Pendlewick.Site with { RailTop = top } : Pendlewick.Site,
+            track, envelope, ClearanceBudget.Of(running: 1))));
     }
 
     /// <summary>The bare straight platform at a height in all over the baseboard, mm; wide enough for joints.</summary>

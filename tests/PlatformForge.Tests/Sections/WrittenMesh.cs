@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Tests.Sections;
 
@@ -18,7 +19,8 @@ internal sealed class WrittenMesh
     public WrittenMesh(PlatformSection section)
     {
         var read = StlReader.Read(StlWriter.ToBytes(section.PrintMesh(), section.Name), section.Name).Value!.Mesh;
-        triangles = [.. Enumerable.Range(0, read.TriangleCount).Select(t => Enumerable.Range(0, 3).Select(k => section.ToLayout.Apply(read.Vertices[read.Triangles[(3 * t) + k]])).ToArray())];
+        triangles = [.. Enumerable.Range(0, read.TriangleCount)
+            .Select(t => Enumerable.Range(0, 3).Select(k => section.ToLayout.Apply(read.Vertices[read.Triangles[(3 * t) + k]])).ToArray())];
     }
 
     /// <summary>Lines in which a level plane cuts the surface.</summary>
@@ -82,13 +84,16 @@ internal sealed class WrittenMesh
         var holes = new List<(Point2, double)>();
         foreach (var loop in Loops(Level(z)))
         {
-            Point2 low = new(loop.Min(l => Math.Min(l.A.X, l.B.X)), loop.Min(l => Math.Min(l.A.Y, l.B.Y))), high = new(loop.Max(l => Math.Max(l.A.X, l.B.X)), loop.Max(l => Math.Max(l.A.Y, l.B.Y)));
+            Point2 low = new(loop.Min(l => Math.Min(l.A.X, l.B.X)), loop.Min(l => Math.Min(l.A.Y, l.B.Y))),
+                high = new(loop.Max(l => Math.Max(l.A.X, l.B.X)), loop.Max(l => Math.Max(l.A.Y, l.B.Y)));
             if (high.X - low.X < largest && high.Y - low.Y < largest)
             {
                 var middle = (low + high) * 0.5;
                 double length = loop.Sum(l => (l.B - l.A).Length);
-                var centre = loop.Aggregate(new Point2(0, 0), (sum, l) => sum + ((l.A + l.B - (middle * 2)) * ((l.B - l.A).Length / 2))) * (1 / length) + middle;
-                holes.Add((centre, 2 * loop.Where(l => (l.B - l.A).Length > Same).Min(l => Math.Abs(Point2.Cross((l.B - l.A) * (1 / (l.B - l.A).Length), centre - l.A)))));
+                var centre = loop.Aggregate(new Point2(0, 0), (sum, l) => sum + ((l.A + l.B - (middle * 2)) * ((l.B - l.A).Length / 2))) * (1 / length)
+                    + middle;
+                holes.Add((centre, 2 * loop.Where(l => (l.B - l.A).Length > Same)
+                    .Min(l => Math.Abs(Point2.Cross((l.B - l.A) * (1 / (l.B - l.A).Length), centre - l.A)))));
             }
         }
 

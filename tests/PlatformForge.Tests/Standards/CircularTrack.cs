@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 
@@ -14,7 +15,8 @@ internal sealed record CircularTrack(double Radius)
     public (double C, double E, double Inner, double Outer) Throws(double length, double pivots, double wheelbase, double width)
     {
         var track = new Centreline("curve", [new(default, 0, 6 * Radius, 1 / Radius, 1 / Radius)]);
-        var vehicle = new Vehicle("v", pivots, wheelbase, wheelbase, [VehiclePart.Box("body", PartCarrier.Body, -length / 2, length / 2, Math.Max(width, 1e-9), 0, 1)]);
+        var vehicle = new Vehicle("v", pivots, wheelbase, wheelbase,
+            [VehiclePart.Box("body", PartCarrier.Body, -length / 2, length / 2, Math.Max(width, 1e-9), 0, 1)]);
         Assert.True(PoseSolver.TryPlace(track, vehicle, 3.2 * Radius, out var pose));
         var centre = new Point2(0, Radius);
         double Away(double x, double y) => (pose.Body.Apply(new(x, y)) - centre).Length;

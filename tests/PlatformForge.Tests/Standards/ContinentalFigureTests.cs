@@ -47,7 +47,8 @@ public class ContinentalFigureTests
         Assert.All(rows, row =>
         {
             double?[] printed = [.. row.Split(' ').Select(n => (double?)double.Parse(n, CultureInfo.InvariantCulture))];
-            double?[] held = [.. ContinentalTables.SizeNames.SelectMany(_ => Enum.GetValues<VehicleGroup>(), (s, g) => ContinentalTables.ExtraWidth(s, g, printed[0]!.Value))];
+            double?[] held = [.. ContinentalTables.SizeNames.SelectMany(_ => Enum.GetValues<VehicleGroup>(),
+                (s, g) => ContinentalTables.ExtraWidth(s, g, printed[0]!.Value))];
             Assert.Equal(printed[1..], held[..(printed.Length - 1)]);
             Assert.All(held[(printed.Length - 1)..].Append(null), e => Assert.Null(e));
         });

@@ -35,13 +35,14 @@ public class ContinentalTests
     };
 
     /// <summary>
-    /// How each of the 403 cells relates to the throw. None reproduces it: E is the centre throw T = a²/8R less what NEM 102 holds in reserve, in whole mm. Where E is
-    /// above 0 the difference T − E lies in the range computed for the size; where E is 0 the throw is below what the reserve takes. The exact throw
+    /// How each of the 403 cells relates to the throw. None reproduces it: E is the centre throw T = a²/8R less what NEM 102 holds in reserve, in whole mm.
+    /// Where E is above 0 the difference T − E lies in the range computed for the size; where E is 0 the throw is below what the reserve takes. The exact throw
     /// of the product is compared, which T bounds from below.
     /// </summary>
     [Theory]
     [MemberData(nameof(Differences))]
-    public void Every_cell_differs_from_the_centre_throw_by_what_the_clearance_gauge_holds_in_reserve(string size, double least, double most, double largestAtNil, int widened, int nil)
+    public void Every_cell_differs_from_the_centre_throw_by_what_the_clearance_gauge_holds_in_reserve(string size, double least, double most,
+        double largestAtNil, int widened, int nil)
     {
         var cells = Cells(size).ToArray();
         double ratio = ContinentalTables.Sizes[size].Ratio;
@@ -80,7 +81,8 @@ public class ContinentalTests
     {
         Assert.Equal(403, ContinentalTables.SizeNames.Sum(s => Cells(s).Count()));
         // gotthardbahn.ch, H0 group C of an older edition.
-        (double Radius, double Extra)[] older = [(450, 12), (500, 11), (600, 9), (700, 7), (800, 6), (900, 5), (1000, 4), (1200, 3), (1400, 2), (1600, 2), (1800, 1), (2000, 1)];
+        (double Radius, double Extra)[] older = [(450, 12), (500, 11), (600, 9), (700, 7), (800, 6), (900, 5), (1000, 4), (1200, 3), (1400, 2), (1600, 2),
+            (1800, 1), (2000, 1)];
         Assert.All(older, o => Assert.Equal(o.Extra, ContinentalTables.ExtraWidth("H0", VehicleGroup.C, o.Radius)));
         Assert.Null(ContinentalTables.ExtraWidth("H0", VehicleGroup.C, 440));
         Assert.Equal(12, ContinentalTables.ExtraWidth("H0", VehicleGroup.C, 499));
@@ -92,9 +94,12 @@ public class ContinentalTests
     [InlineData(VehicleGroup.B, new double[] { 110, 151, 202, 278, 378, 556, 756, 1076 })]
     [InlineData(VehicleGroup.C, new double[] { 124, 170, 227, 313, 425, 625, 850, 1209 })]
     public void Length_limits_scale_to_the_published_model_lengths(VehicleGroup group, double[] published) =>
-        Assert.Equal(published, ContinentalTables.SizeNames.Select(s => Math.Round(ContinentalTables.Limits(group).Length / ContinentalTables.Sizes[s].Ratio, MidpointRounding.AwayFromZero)));
+        Assert.Equal(published,
+            ContinentalTables.SizeNames.Select(s => Math.Round(ContinentalTables.Limits(group).Length / ContinentalTables.Sizes[s].Ratio,
+                MidpointRounding.AwayFromZero)));
 
-    /// <summary>NEM 112 spacing of parallel tracks, H0 group C by radius of the inner track (gotthardbahn.ch), and the gap left between two passing coaches.</summary>
+    /// <summary>NEM 112 spacing of parallel tracks, H0 group C by radius of the inner track (gotthardbahn.ch), and the gap left between two passing
+    /// coaches.</summary>
     [Theory]
     [InlineData(400, 64, 4.37)]
     [InlineData(450, 61, 4.00)]

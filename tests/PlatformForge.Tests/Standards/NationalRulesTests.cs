@@ -1,4 +1,5 @@
 using PlatformForge.Clearance.Rules;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Units;
 using Xunit;
 
@@ -25,7 +26,13 @@ public class NationalRulesTests
     public void A_platform_of_4_mm_practice_meets_British_rules_and_a_lower_nearer_one_is_told_both_figures()
     {
         var scale = new ModelScale(76.2);
-        var good = new RuleSubject(scale, 16.5, 12, [new(500, 19, 0), new(600, 22, -1.0 / 760)]) { Width = 62, RampGradient = 1.0 / 8, Crossfall = 1.0 / 80, Overhang = 4 };
+        var good = new RuleSubject(scale, 16.5, 12, [new(500, 19, 0), new(600, 22, -1.0 / 760)])
+        {
+            Width = 62,
+            RampGradient = 1.0 / 8,
+            Crossfall = 1.0 / 80,
+            Overhang = 4
+        };
         Assert.Empty(NationalRules.Find("british")!.Hold(good));
         Assert.Empty(NationalRules.Find("british-traditional")!.Hold(good));
         var warnings = NationalRules.Find("british")!.Hold(good with { Height = 10, Edge = [new(500, 18, 0)], Width = 30 });
@@ -56,7 +63,11 @@ public class NationalRulesTests
     [Fact]
     public void What_stands_on_a_platform_its_taper_and_its_overhang_are_held_to_what_is_published()
     {
-        var subject = new RuleSubject(new(87), 16.5, 8.7, [new(0, 20, 0), new(40, 20.9, 0), new(80, 20.9, 0)]) { Overhang = 1, Standing = [new("seat", new(40, 20.9, 0), 14)] };
+        var subject = new RuleSubject(new(87), 16.5, 8.7, [new(0, 20, 0), new(40, 20.9, 0), new(80, 20.9, 0)])
+        {
+            Overhang = 1,
+            Standing = [new("seat", new(40, 20.9, 0), 14)]
+        };
         Assert.Equal(34.9, subject.Standing[0].FromCentre, 1e-9);
         Assert.Empty(NationalRules.Find("german")!.Hold(subject));
         Assert.Equal("PF3058", Assert.Single(NationalRules.Find("german")!.Hold(subject with { Standing = [new("seat", new(40, 20.9, 0), 13)] })).Code);
@@ -66,30 +77,36 @@ public class NationalRulesTests
 
         // 0.9 in 40 is 1 in 44; 1.1 in 40 is 1 in 36.
         Assert.DoesNotContain(NationalRules.Find("norwegian")!.Hold(subject), w => w.Code == "PF3056");
-        Assert.Contains("1 in 36.4", NationalRules.Find("norwegian")!.Hold(subject with { Edge = [new(0, 20, 0), new(40, 21.1, 0)] }).Single(w => w.Code == "PF3056").Message, StringComparison.Ordinal);
+        Assert.Contains("1 in 36.4", NationalRules.Find("norwegian")!.Hold(subject with { Edge = [new(0, 20, 0), new(40, 21.1, 0)] })
+            .Single(w => w.Code == "PF3056").Message, StringComparison.Ordinal);
 
         // 2000/87 = 22.99 clear and 1 ft, 3.50 mm, of overhang.
-        Assert.Equal(["PF3057", "PF3060"], NationalRules.Find("british")!.Hold(subject with { Height = 10.5, Width = 40, Edge = [new(0, 20, 0)] }).Select(w => w.Code));
+        Assert.Equal(["PF3057", "PF3060"], NationalRules.Find("british")!.Hold(subject with { Height = 10.5, Width = 40, Edge = [new(0, 20, 0)] })
+            .Select(w => w.Code));
 
         // H0: half of BL1 is 24 mm; E is 7 mm at a radius of 700 mm for group C.
         Assert.DoesNotContain(NationalRules.Find("continental-c")!.Hold(subject with { Edge = [] }), w => w.Code == "PF3058");
-        Assert.Contains("31.0", NationalRules.Find("continental-c")!.Hold(subject with { Edge = [], Standing = [new("roof", new(40, 27, 1.0 / 700), 3)] }).Single(w => w.Code == "PF3058").Message, StringComparison.Ordinal);
+        Assert.Contains("31.0", NationalRules.Find("continental-c")!.Hold(subject with { Edge = [], Standing = [new("roof", new(40, 27, 1.0 / 700), 3)] })
+            .Single(w => w.Code == "PF3058").Message, StringComparison.Ordinal);
     }
 
-    /// <summary>Degree of curve and radius of STANDARDS 2.6 and 4.2, chord of 100 ft: 5 degrees 1146.28 ft, 10 573.69, 45 130.66; the published table has whole feet.</summary>
+    /// <summary>Degree of curve and radius of STANDARDS 2.6 and 4.2, chord of 100 ft: 5 degrees 1146.28 ft, 10 573.69, 45 130.66; the published table has whole
+    /// feet.</summary>
     [Theory]
     [InlineData(5, 1146.28)]
     [InlineData(10, 573.69)]
     [InlineData(20, 287.94)]
     [InlineData(45, 130.66)]
     public void Degrees_of_curve_are_those_of_the_chord_definition(double degree, double radiusFt) =>
-        Assert.InRange(degree, AmericanRules.DegreeOfCurve((radiusFt + 0.005) * 304.8), AmericanRules.DegreeOfCurve((radiusFt - 0.005) * 304.8)); // half the last digit printed
+        // half the last digit printed
+        Assert.InRange(degree, AmericanRules.DegreeOfCurve((radiusFt + 0.005) * 304.8), AmericanRules.DegreeOfCurve((radiusFt - 0.005) * 304.8));
 
     /// <summary>1 in 8 is the steepest: a ramp of 1 in 5 to a deck of 12 mm has to be 8·12 = 96 mm long. 2 ft 6 in to 3 ft are 10 to 12 mm at 1:76.2.</summary>
     [Fact]
     public void A_platform_of_old_British_practice_is_from_10_to_12_mm_high_and_its_ramps_not_steeper_than_1_in_8()
     {
-        string Heights(double height) => string.Join(' ', NationalRules.Find("british-traditional")!.Hold(new(new(76.2), 16.5, height, [new(500, 19, 0)])).Select(w => w.Code));
+        string Heights(double height) =>
+            string.Join(' ', NationalRules.Find("british-traditional")!.Hold(new(new(76.2), 16.5, height, [new(500, 19, 0)])).Select(w => w.Code));
         Assert.Equal(("PF3050", "", "", "PF3050"), (Heights(9.9), Heights(10), Heights(12), Heights(12.1)));
         var warning = Assert.Single(NationalRules.Find("british-traditional")!.Hold(new(new(76.2), 16.5, 12, [new(500, 19, 0)]) { RampGradient = 1.0 / 5 }));
         Assert.Equal("PF3053", warning.Code);

@@ -17,7 +17,8 @@ public class OverthrowTests
     [InlineData(400, 101.250, 78.750, 101.263, 78.742, 78.115)]
     [InlineData(500, 81.000, 63.000, 81.007, 62.996, 62.594)]
     [InlineData(1000, 40.500, 31.500, 40.501, 31.500, 31.399)]
-    public void Norwegian_platform_rule_is_met_by_its_reference_vehicle(double radius, double inside, double outside, double exactInside, double exactOutside, double exactWide)
+    public void Norwegian_platform_rule_is_met_by_its_reference_vehicle(double radius, double inside, double outside, double exactInside, double exactOutside,
+        double exactWide)
     {
         var thin = new CircularTrack(radius * 1000).Throws(24000, 18000, 0, 0);
         var wide = new CircularTrack(radius * 1000).Throws(24000, 18000, 0, 2800);
@@ -52,7 +53,8 @@ public class OverthrowTests
     [InlineData("P5", 65, 40, 30, 12, 130, 5, 20)]
     [InlineData("P6", 65, 48, 14, 12, 130, 5, 20)]
     [InlineData("P7", 65, 72, 30, 0, 80, 13, double.NaN)]
-    public void Whole_number_vectors_come_out_whole(string name, double radius, double pivots, double wheelbase, double halfWidth, double length, double centre, double end)
+    public void Whole_number_vectors_come_out_whole(string name, double radius, double pivots, double wheelbase, double halfWidth, double length,
+        double centre, double end)
     {
         var throws = new CircularTrack(radius).Throws(length, pivots, wheelbase, 2 * halfWidth);
         Assert.True(Math.Abs(throws.C - centre) < 1e-8, name);
@@ -82,7 +84,8 @@ public class OverthrowTests
     [InlineData(26.4, 19.0, 2.5, 2.825, 160, 286.914, 287.172, 257.586, 257.379, 252.621)]
     [InlineData(26.4, 19.0, 2.5, 2.825, 200, 229.531, 229.663, 206.069, 205.963, 202.911)]
     [InlineData(26.4, 19.0, 2.5, 2.825, 300, 153.021, 153.060, 137.379, 137.348, 135.987)]
-    public void Full_size_vehicles_are_thrown_as_computed(double length, double pivots, double wheelbase, double width, double radius, double approxC, double exactC, double approxE, double thinE, double exactE)
+    public void Full_size_vehicles_are_thrown_as_computed(double length, double pivots, double wheelbase, double width, double radius, double approxC,
+        double exactC, double approxE, double thinE, double exactE)
     {
         var curve = new CircularTrack(radius * 1000);
         var (l, a, p) = (length * 1000, pivots * 1000, wheelbase * 1000);
@@ -112,7 +115,8 @@ public class OverthrowTests
     [InlineData(165, 118.75, 15.625, 17.65625, 225, 8.1162, 7.9698, 6.4886, 7.1552, 208.0557, 240.3167)]
     [InlineData(165, 118.75, 15.625, 17.65625, 300, 6.0381, 5.9774, 4.9999, 5.3664, 285.1337, 313.8280)]
     [InlineData(165, 118.75, 15.625, 17.65625, 400, 4.5084, 4.4830, 3.8226, 4.0248, 386.6634, 412.6508)]
-    public void Model_vehicles_touch_the_radii_computed(double length, double pivots, double wheelbase, double width, double radius, double exactC, double approxC, double exactE, double approxE, double inner, double outer)
+    public void Model_vehicles_touch_the_radii_computed(double length, double pivots, double wheelbase, double width, double radius, double exactC,
+        double approxC, double exactE, double approxE, double inner, double outer)
     {
         var throws = new CircularTrack(radius).Throws(length, pivots, wheelbase, width);
         Assert.Equal(exactC, throws.C, 0.00006);
@@ -132,8 +136,9 @@ public class OverthrowTests
         Assert.Equal(((258.0 * 258) - (186 * 186) - (34 * 34)) / 8, throws.E * 1e6, 0.2); // half the width takes b/R of it off
     }
 
-    /// <summary>County survey field book, radii, ordinates and deflections for a chord of 100 ft (planning.countyofdane.com, document 967811), feet: degree, minutes, radius,
-    /// mid-ordinate, tangent offset, deflection distance. The mid-ordinate is the centre throw of pivots 100 ft apart. Tolerances are the book's own rounding.</summary>
+    /// <summary>County survey field book, radii, ordinates and deflections for a chord of 100 ft (planning.countyofdane.com, document 967811), feet: degree,
+    /// minutes, radius, mid-ordinate, tangent offset, deflection distance. The mid-ordinate is the centre throw of pivots 100 ft apart. Tolerances are the
+    /// book's own rounding.</summary>
     [Theory]
     [InlineData(0, 30, 11459.0, 0.109, 0.436, 0.873)]
     [InlineData(0, 40, 8594.4, 0.145, 0.582, 1.164)]
@@ -154,7 +159,8 @@ public class OverthrowTests
     [InlineData(9, 0, 637.3, 1.965, 7.846, 15.69)]
     [InlineData(9, 20, 614.6, 2.037, 8.138, 16.27)]
     [InlineData(9, 30, 603.8, 2.074, 8.281, double.NaN)]
-    public void Handbook_curves_throw_pivots_a_chord_apart_by_the_mid_ordinate(double degrees, double minutes, double radius, double ordinate, double tangentOffset, double deflection)
+    public void Handbook_curves_throw_pivots_a_chord_apart_by_the_mid_ordinate(double degrees, double minutes, double radius, double ordinate,
+        double tangentOffset, double deflection)
     {
         double exact = 50 / Math.Sin((degrees + (minutes / 60)) * Math.PI / 360);
         Assert.Equal(radius, exact, 0.2);

@@ -1,4 +1,7 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using Xunit;

@@ -73,7 +73,8 @@ public class CentrelineTests
     public void Joints_are_continuous_in_place_and_direction_and_headings_never_jump(ElementCase a, ElementCase b)
     {
         var line = TrackLayer.Lay(new("t", new(a.X, a.Y), a.Heading, [
-            new StraightSpec(a.Length), new TransitionSpec(b.Length, 300 + Math.Abs(b.X), Hand.Left), new CurveSpec(400 + Math.Abs(a.X), Hand.Right, Length: a.Length), new TransitionSpec(b.Length, null, Hand.Right)])).Value!;
+            new StraightSpec(a.Length), new TransitionSpec(b.Length, 300 + Math.Abs(b.X), Hand.Left),
+            new CurveSpec(400 + Math.Abs(a.X), Hand.Right, Length: a.Length), new TransitionSpec(b.Length, null, Hand.Right)])).Value!;
         Assert.Empty(line.Kinks);
         for (int i = 1; i < line.Elements.Count; i++)
         {
@@ -89,7 +90,8 @@ public class CentrelineTests
     public void A_place_told_by_chainage_and_offset_is_found_again(ElementCase a, ElementCase b)
     {
         var line = TrackLayer.Lay(new("t", new(a.X, a.Y), a.Heading, [
-            new StraightSpec(50 + a.Length), new TransitionSpec(50 + b.Length, 300 + Math.Abs(b.X), Hand.Left), new CurveSpec(400 + Math.Abs(b.Y), Hand.Left, Angle: 0.5)])).Value!;
+            new StraightSpec(50 + a.Length), new TransitionSpec(50 + b.Length, 300 + Math.Abs(b.X), Hand.Left),
+            new CurveSpec(400 + Math.Abs(b.Y), Hand.Left, Angle: 0.5)])).Value!;
         double chainage = 0.01 * line.Length * (Math.Abs(a.Y) / 30), offset = a.X / 30;
         var place = line.Locate(line.PointAt(chainage, offset), chainage + (b.X / 100));
         Assert.Equal(chainage, place.Chainage, 1e-8);

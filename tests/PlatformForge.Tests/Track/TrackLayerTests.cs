@@ -11,8 +11,10 @@ public class TrackLayerTests
     {
         var findings = Lay(
             new StraightSpec(-5), new CurveSpec(0, Hand.Left, Length: 100), new CurveSpec(500, Hand.Right),
-            new TransitionSpec(double.NaN, 600, Hand.Left), new TransitionSpec(100, double.PositiveInfinity, Hand.Left), new CurveSpec(100, Hand.Left, Length: 700)).Findings;
-        Assert.Equal(["track[0].straight", "track[1].curve", "track[2].angle", "track[3].transition", "track[4].to_radius", "track[5]"], findings.Select(f => f.Key));
+            new TransitionSpec(double.NaN, 600, Hand.Left), new TransitionSpec(100, double.PositiveInfinity, Hand.Left),
+            new CurveSpec(100, Hand.Left, Length: 700)).Findings;
+        Assert.Equal(["track[0].straight", "track[1].curve", "track[2].angle", "track[3].transition", "track[4].to_radius", "track[5]"],
+            findings.Select(f => f.Key));
         Assert.Equal(["PF2002", "PF2003", "PF2004", "PF2002", "PF2003", "PF2005"], findings.Select(f => f.Code));
         Assert.All(findings, f => Assert.Equal(Severity.Error, f.Severity));
     }

@@ -1,15 +1,19 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.House;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -21,7 +25,8 @@ public class BesideTests
 
     private static readonly Lazy<(Dossier Design, OutputFile[] Files, Manifest Manifest)> Ottermoss = new(() =>
     {
-        var design = DesignRun.Design(ProjectReader.ReadFile(Path.Combine(SourceTree.Root, "presets", "finished", "ottermoss.toml")).Value!, RunWatch.None).Value!;
+        var design = DesignRun.Design(ProjectReader.ReadFile(Path.Combine(SourceTree.Root, "presets", "finished", "ottermoss.toml")).Value!,
+            RunWatch.None).Value!;
         var made = OutputFiles.Made(design, new() { Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false });
         var manifest = OutputFolder.Listing(made.Manifest, made.Files);
         return (design, [.. made.Files, new(Manifest.FileName, ManifestForm.ToBytes(manifest))], manifest);
@@ -44,7 +49,8 @@ public class BesideTests
         Assert.Equal("bank", near.Section);
 
         // Where only what a body meets at its own heights counts, from 2 mm over rails 8 up: the bank is 15 nearer to its edge there.
-        Assert.Equal(132.75 - edge - 30.25 + 15, SectionsVerifier.Verify(sections, banks, [facts with { HeldDownTo = null }]).Closest!.Clearance, 0.05); // cut a little above the height
+        // cut a little above the height
+        Assert.Equal(132.75 - edge - 30.25 + 15, SectionsVerifier.Verify(sections, banks, [facts with { HeldDownTo = null }]).Closest!.Clearance, 0.05);
     }
 
     [Fact]

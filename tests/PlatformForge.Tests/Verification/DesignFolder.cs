@@ -1,12 +1,16 @@
 using PlatformForge.Clearance;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Sections;
-using PlatformForge.Tests.Cli;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Clearance.Motion;
+using PlatformForge.Tests.Cli;
 using PlatformForge.Track.Charts;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Tests.Verification;
 
@@ -17,7 +21,8 @@ namespace PlatformForge.Tests.Verification;
 internal sealed record DesignFolder(RandomDesign Design, string? Refused, Verdict? Verdict)
 {
     /// <summary>Whether nothing is wrong with it and everything was held; true where there are no files.</summary>
-    public bool IsClear => Verdict is null || (Verdict.NotHeld.Count == 0 && Verdict.Findings.All(f => f.Severity != Units.Severity.Error) && !(Verdict.Tightest?.Clearance < -GridUsesUp));
+    public bool IsClear => Verdict is null || (Verdict.NotHeld.Count == 0 && Verdict.Findings.All(f => f.Severity != Units.Severity.Error)
+        && !(Verdict.Tightest?.Clearance < -GridUsesUp));
 
     /// <summary>What 32-bit coordinates and the plan grid use up, mm.</summary>
     public const double GridUsesUp = 0.001;
@@ -29,7 +34,12 @@ internal sealed record DesignFolder(RandomDesign Design, string? Refused, Verdic
     {
         var (spec, face, budget, run) = (design.Spec, design.Spec.Face, design.Budget, design.Runs[0]);
         var chart = KinkRounder.Chart(run.Ride).Line;
-        var swept = EnvelopeSweeper.Sweep(new(chart, face.From, face.To, design.Runs) { Beyond = HeldHeights.Beyond(budget), Play = budget.Play, Edge = HeldHeights.Edge(spec) });
+        var swept = EnvelopeSweeper.Sweep(new(chart, face.From, face.To, design.Runs)
+        {
+            Beyond = HeldHeights.Beyond(budget),
+            Play = budget.Play,
+            Edge = HeldHeights.Edge(spec)
+        });
         if (swept.Value is not { } envelope)
         {
             return new(design, swept.Findings[0].Code, null);

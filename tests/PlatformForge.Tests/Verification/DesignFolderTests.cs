@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Tests.Clearance.Motion;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -20,7 +21,8 @@ public class DesignFolderTests
     private static DesignFolder Held(RandomDesign design)
     {
         var folder = DesignFolder.Of(design);
-        Assert.True(folder.IsClear, $"design {design.Seed}: {folder.Verdict?.Tightest}; {string.Join(' ', folder.Verdict?.Findings.Select(f => f.Code + " " + f.Message) ?? [])}");
+        Assert.True(folder.IsClear,
+            $"design {design.Seed}: {folder.Verdict?.Tightest}; {string.Join(' ', folder.Verdict?.Findings.Select(f => f.Code + " " + f.Message) ?? [])}");
         return folder;
     }
 }

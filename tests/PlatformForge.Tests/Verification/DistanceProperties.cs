@@ -2,6 +2,7 @@ using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Verification;
@@ -32,7 +33,8 @@ public class DistanceProperties
         Assert.True(section >= 0);
     }
 
-    /// <summary>Of a box 20 by 10 what runs through its middle is 5 deep, what cuts off a corner by 4 and 4 is as deep as the square cut into it, what passes is apart.</summary>
+    /// <summary>Of a box 20 by 10 what runs through its middle is 5 deep, what cuts off a corner by 4 and 4 is as deep as the square cut into it, what passes
+    /// is apart.</summary>
     [Fact]
     public void What_runs_through_an_outline_from_outside_to_outside_is_as_deep_as_it_runs()
     {
@@ -96,7 +98,8 @@ public class DistanceProperties
 
         for (int i = 0; i < 200; i++)
         {
-            Point2 p = centre + (along * Of(random, -length, length)) + (along.Left * Of(random, -width, width)), q = centre + (along * Of(random, -length, length));
+            Point2 p = centre + (along * Of(random, -length, length)) + (along.Left * Of(random, -width, width)),
+                q = centre + (along * Of(random, -length, length));
             double distance = outline.At(Local(pose, new(p.X, p.Y, 0)));
             Assert.True(low <= distance + 1e-8, $"{low} {distance}");
             Assert.False(HullSide.AreBeyond(sides, new Point3(p.X, p.Y, 0), new(q.X, q.Y, 3), distance + 1e-8));

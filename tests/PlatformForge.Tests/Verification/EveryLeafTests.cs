@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;
@@ -83,7 +84,8 @@ public class EveryLeafTests
         Assert.Equal(string.Join(' ', NotHeld.Keys.Order(StringComparer.Ordinal)), string.Join(' ', silent));
     }
 
-    /// <summary>A changed byte of any other file is told by its hash: here each word and figure of three of them, and two by the whole of verification.</summary>
+    /// <summary>A changed byte of any other file is told by its hash: here each word and figure of three of them, and two by the whole of
+    /// verification.</summary>
     [Theory]
     [InlineData(DesignCopy.FileName)]
     [InlineData("report.json")]

@@ -1,16 +1,20 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Rules;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -57,7 +61,8 @@ public class FolderVerifierTests
         Assert.Equal(kept ? [] : ["PF8021"], verdict.Findings.Select(f => f.Code));
     }
 
-    /// <summary>Up the bars' faces, 20 mm from the baseboard, every height is as near as another: one is told whatever order the triangles come in, the highest.</summary>
+    /// <summary>Up the bars' faces, 20 mm from the baseboard, every height is as near as another: one is told whatever order the triangles come in, the
+    /// highest.</summary>
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
@@ -201,8 +206,10 @@ public class FolderVerifierTests
     [Fact]
     public void A_print_too_tall_or_off_the_bed_is_found()
     {
-        Assert.Equal(3, FolderVerifier.Verify(new Folders { Printer = PrinterSpec.Oblong(240, 240, 15) with { Margin = 5 } }.Make()).Findings.Count(f => f.Code == "PF8014"));
-        Assert.Single(FolderVerifier.Verify(new Folders { OnBed = (i, m) => i == 0 ? m with { Shift = new(10, 10, 0.4) } : m }.Make()).Findings, f => f.Code == "PF8014" && f.Message.Contains("plate-01", StringComparison.Ordinal));
+        Assert.Equal(3, FolderVerifier.Verify(new Folders { Printer = PrinterSpec.Oblong(240, 240, 15) with { Margin = 5 } }.Make()).Findings
+            .Count(f => f.Code == "PF8014"));
+        Assert.Single(FolderVerifier.Verify(new Folders { OnBed = (i, m) => i == 0 ? m with { Shift = new(10, 10, 0.4) } : m }.Make()).Findings,
+            f => f.Code == "PF8014" && f.Message.Contains("plate-01", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -259,7 +266,8 @@ public class FolderVerifierTests
         // The second section is 200 mm long: about its middle its ends go 100 mm times the tangent of the angle to either side.
         var verdict = FolderVerifier.Verify(new Folders { Motion = (i, m) => i == 1 ? Turned(m, degrees * Math.PI / 180) : m }.Make());
         double expected = Math.Abs(100 * Math.Tan(degrees * Math.PI / 180));
-        double[] steps = [.. verdict.Findings.Where(f => f.Code == "PF8035").Select(f => Math.Abs(double.Parse(Regex.Match(f.Message, @"steps by ([0-9.]+) mm").Groups[1].Value, CultureInfo.InvariantCulture)))];
+        double[] steps = [.. verdict.Findings.Where(f => f.Code == "PF8035")
+            .Select(f => Math.Abs(double.Parse(Regex.Match(f.Message, @"steps by ([0-9.]+) mm").Groups[1].Value, CultureInfo.InvariantCulture)))];
         Assert.Equal(2, steps.Length);
         Assert.All(steps, s => Assert.Equal(expected, s, 0.04 + (0.05 * expected)));
     }
@@ -304,13 +312,15 @@ public class FolderVerifierTests
     [InlineData("mirrored", -1, 0, 0, 0, 1, 0, 0, 0, 1)]
     [InlineData("skewed", 1, 0, 0, 0.02, 0.9998, 0, 0, 0, 1)]
     [InlineData("tipped over", 1, 0, 0, 0, -1, 0, 0, 0, -1)]
-    public void What_a_plate_prints_is_turned_and_shifted_and_nothing_else(string how, double a, double b, double c, double d, double e, double f, double g, double h, double i)
+    public void What_a_plate_prints_is_turned_and_shifted_and_nothing_else(string how, double a, double b, double c, double d, double e, double f, double g,
+        double h, double i)
     {
         // The skewed axis is of unit length, so that only the angle tells.
         var y = new Point3(d, e, f) * (how == "skewed" ? 1 / new Point3(d, e, f).Length : 1);
         AffineMotion Bent(AffineMotion m) => new AffineMotion(new(a, b, c), y, new(g, h, i), default).Then(m);
         var plate = FolderVerifier.Verify(new Folders { OnBed = (k, m) => k == 1 ? Bent(m) : m }.Make());
-        Assert.Contains(plate.Findings, x => x is { Code: "PF8044", Kind: FaultKind.Mesh } && x.Message.Contains(how, StringComparison.Ordinal) && x.Message.Contains("plate-02", StringComparison.Ordinal));
+        Assert.Contains(plate.Findings, x => x is { Code: "PF8044", Kind: FaultKind.Mesh } && x.Message.Contains(how, StringComparison.Ordinal)
+            && x.Message.Contains("plate-02", StringComparison.Ordinal));
         var all = FolderVerifier.Verify(new Folders { InAll = (k, m) => k == 1 ? Bent(m) : m }.Make());
         Assert.Contains(all.Findings, x => x.Code == "PF8044" && x.Message.Contains("-all.3mf", StringComparison.Ordinal));
         Assert.False(plate.IsClear || all.IsClear);
@@ -319,7 +329,8 @@ public class FolderVerifierTests
     [Fact]
     public void The_file_of_all_plates_has_the_sections_as_they_are_and_where_they_are()
     {
-        var grown = FolderVerifier.Verify(new Folders { InAllMesh = (i, m) => i == 2 ? m with { Vertices = Array.ConvertAll(m.Vertices, v => v * 1.01) } : m }.Make());
+        var grown = FolderVerifier.Verify(new Folders { InAllMesh = (i, m) => i == 2 ? m with { Vertices = Array.ConvertAll(m.Vertices, v => v * 1.01) } : m }
+            .Make());
         Assert.Contains(grown.Findings, f => f.Code == "PF8005" && f.Message.Contains("-all.3mf", StringComparison.Ordinal));
         var moved = FolderVerifier.Verify(new Folders { InAll = (i, m) => i == 0 ? m with { Shift = m.Shift + new Point3(0, 30, 0) } : m }.Make());
         Assert.Equal(["PF8048"], moved.Findings.Select(f => f.Code));
@@ -358,7 +369,9 @@ public class FolderVerifierTests
             {
                 var (low, high) = mesh.Box();
                 int which = random.Next(mesh.Vertices.Length);
-                return mesh with { Vertices = [.. mesh.Vertices.Select((v, k) => k == which ? v with { Y = v.Y + (v.Y < (low.Y + high.Y) / 2 ? by : -by) } : v)] };
+                return mesh
+                    with
+                { Vertices = [.. mesh.Vertices.Select((v, k) => k == which ? v with { Y = v.Y + (v.Y < (low.Y + high.Y) / 2 ? by : -by) } : v)] };
             }
 
             var verdict = FolderVerifier.Verify(new Folders { InAllMesh = (k, m) => k == i % 3 ? Pushed(m) : m }.Make());
@@ -367,9 +380,16 @@ public class FolderVerifierTests
         });
 
         // The same triangles in another order and begun at other corners are the same solid.
-        var turned = FolderVerifier.Verify(new Folders { InAllMesh = (_, m) => m with { Triangles = [.. m.Triangles.Chunk(3).Reverse().SelectMany(t => new[] { t[1], t[2], t[0] })], Paints = [] } }.Make());
+        var turned =
+            FolderVerifier.Verify(new Folders
+            {
+                InAllMesh = (_, m) =>
+                m with { Triangles = [.. m.Triangles.Chunk(3).Reverse().SelectMany(t => new[] { t[1], t[2], t[0] })], Paints = [] }
+            }.Make());
         Assert.Empty(turned.Findings);
-        var flipped = FolderVerifier.Verify(new Folders { InAllMesh = (_, m) => m with { Triangles = [.. m.Triangles.Take(3).Reverse(), .. m.Triangles.Skip(3)] } }.Make());
+        var flipped =
+            FolderVerifier.Verify(new Folders { InAllMesh = (_, m) => m with { Triangles = [.. m.Triangles.Take(3).Reverse(), .. m.Triangles.Skip(3)] } }
+                .Make());
         Assert.Contains(flipped.Findings, f => f.Code == "PF8005");
     }
 
@@ -379,7 +399,8 @@ public class FolderVerifierTests
         var made = new Folders().Make();
         var manifest = ManifestForm.Read(made[Manifest.FileName]!, Manifest.FileName).Value!;
         manifest = manifest with { Sections = [.. manifest.Sections.Select((s, i) => i == 1 ? s with { AllPlates = null } : s)] };
-        var verdict = FolderVerifier.Verify(new([.. made.Files.Where(f => f.Path != Manifest.FileName), new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
+        var verdict =
+            FolderVerifier.Verify(new([.. made.Files.Where(f => f.Path != Manifest.FileName), new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
         var told = Assert.Single(verdict.Findings, f => f.Code == "PF8046");
         Assert.Contains("Pendlewick up side 2 of 3", told.Message, StringComparison.Ordinal);
         Assert.False(verdict.IsClear);
@@ -392,8 +413,11 @@ public class FolderVerifierTests
     {
         var made = new Folders().Make();
         var manifest = ManifestForm.Read(made[Manifest.FileName]!, Manifest.FileName).Value!;
-        manifest = manifest with { Sections = [.. manifest.Sections.Select((s, i) => i != 1 ? s : twice ? s with { Number = 1 } : s with { To = s.From - 5 })] };
-        var verdict = FolderVerifier.Verify(new([.. made.Files.Where(f => f.Path != Manifest.FileName), new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
+        manifest = manifest
+            with
+        { Sections = [.. manifest.Sections.Select((s, i) => i != 1 ? s : twice ? s with { Number = 1 } : s with { To = s.From - 5 })] };
+        var verdict =
+            FolderVerifier.Verify(new([.. made.Files.Where(f => f.Path != Manifest.FileName), new(Manifest.FileName, ManifestForm.ToBytes(manifest))]));
         Assert.Contains(said, Assert.Single(verdict.Findings).Message, StringComparison.Ordinal);
         Assert.False(verdict.IsClear);
     }
@@ -470,7 +494,8 @@ public class FolderVerifierTests
         Assert.EndsWith(told, Assert.Single(verdict.NotHeld), StringComparison.Ordinal);
     }
 
-    /// <summary>Where two sections are trimmed as far as a joint may be, 2 mm are left along the edge; across a platform with square ends nothing is longer.</summary>
+    /// <summary>Where two sections are trimmed as far as a joint may be, 2 mm are left along the edge; across a platform with square ends nothing is
+    /// longer.</summary>
     [Theory]
     [InlineData(1.8, false)]
     [InlineData(2.3, true)]
@@ -511,7 +536,8 @@ public class FolderVerifierTests
         foreach (bool all in new[] { false, true })
         {
             var folder = new Folders().Make();
-            foreach (string path in folder.Files.Select(f => f.Path).Where(p => p.EndsWith(".stl", StringComparison.Ordinal) && (all || p == FirstStl)).ToArray())
+            foreach (string path in folder.Files.Select(f => f.Path).Where(p => p.EndsWith(".stl", StringComparison.Ordinal) && (all || p == FirstStl))
+                .ToArray())
             {
                 folder = Changed(folder, path, Spoilt);
             }

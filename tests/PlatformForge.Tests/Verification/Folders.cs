@@ -1,12 +1,17 @@
 using System.Security.Cryptography;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 using PlatformForge.Verification;
 
@@ -84,7 +89,9 @@ internal sealed record Folders
             files.Add(new(stl, StlWriter.ToBytes(Stl(i, print), name)));
             var onBed = OnBed(i, AffineMotion.Of(RigidTransform.Shift(10, 10, 0)));
             files.Add(new(plate, ThreeMfWriter.ToBytes(new([], Palette.Materials, [new(i + 1, name, "", print, [])], [new(i + 1, onBed, "")], null))));
-            entries.Add(new(Platform(i, PlatformName), name, i + 1, from, to, stl, plate, i + 1, Motion(i, toLayout)) { AllPlates = NamesAll ? allPlates : null });
+            entries.Add(new(Platform(i, PlatformName), name, i + 1, from, to, stl, plate, i + 1,
+                Motion(i, toLayout))
+            { AllPlates = NamesAll ? allPlates : null });
             if (i != InAllWithout)
             {
                 objects.Add(new(i + 1, name, "", InAllMesh(i, print), []));

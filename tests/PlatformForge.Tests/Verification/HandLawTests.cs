@@ -1,8 +1,10 @@
 using PlatformForge.Geometry;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Track;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -49,7 +51,8 @@ public class HandLawTests
         }
     }
 
-    /// <summary>A box of ten high has levels at its foot and its top, a thin slice beside either and slices of no more than two between; a corner by itself is none.</summary>
+    /// <summary>A box of ten high has levels at its foot and its top, a thin slice beside either and slices of no more than two between; a corner by itself is
+    /// none.</summary>
     [Fact]
     public void Slices_lie_beside_the_heights_at_which_faces_end()
     {
@@ -76,7 +79,8 @@ public class HandLawTests
         {
             int[] order = [.. Enumerable.Range(0, 8).OrderBy(_ => random.Next())];
             Point3[] vertices = [.. Enumerable.Range(0, 8).Select(v => stl.Vertices[Array.IndexOf(order, v)])];
-            int[][] shuffled = [.. triangles.OrderBy(_ => random.Next()).Select(t => Enumerable.Range(random.Next(3), 3).Select(k => order[t[k % 3]]).ToArray())];
+            int[][] shuffled = [.. triangles.OrderBy(_ => random.Next())
+                .Select(t => Enumerable.Range(random.Next(3), 3).Select(k => order[t[k % 3]]).ToArray())];
             Assert.Empty(Told(stl, new(vertices, [.. shuffled.SelectMany(t => t)], [])));
 
             // One triangle twice and another not at all; one turned over.
@@ -114,11 +118,12 @@ public class HandLawTests
     [Fact]
     public void What_lies_too_near_to_the_edge_is_told_with_the_margin_it_keeps()
     {
-        var printer = PlatformForge.Sections.PrinterSpec.Oblong(100, 100, 30);
+        var printer = PlatformForge.Sections.Forms.PrinterSpec.Oblong(100, 100, 30);
         string[] Lying(double x, double z) => [.. BedRule.Check("a.3mf", ["box"], [HandSolids.Box(10, 20, 30).Moved(RigidTransform.Shift(x, 40, z))], printer)
             .Select(f => f.Message + " " + f.Remedy)];
         Assert.Empty(Lying(8, 0));
-        Assert.Contains("comes to 5.24 mm from the edge of the bed, and 8.0 mm is to be kept. Build the folder again for this bed, or with a margin of 5.23 mm or less", Assert.Single(Lying(5.237, 0)), StringComparison.Ordinal);
+        Assert.Contains("comes to 5.24 mm from the edge of the bed, and 8.0 mm is to be kept. Build the folder again for this bed, or with a margin of 5.23 mm "
+            + "or less", Assert.Single(Lying(5.237, 0)), StringComparison.Ordinal);
         Assert.Contains("up to 1.24 mm beyond the edge", Assert.Single(Lying(-1.237, 0)), StringComparison.Ordinal);
         Assert.Contains("reaches from 0.01 to 30.01 mm above the bed; the printer has 30 mm", Assert.Single(Lying(8, 0.01)), StringComparison.Ordinal);
     }
@@ -129,7 +134,7 @@ public class HandLawTests
     [InlineData(0.1, false)]
     public void One_can_make_do_with_what_is_missing_where_nothing_touches(double asked, bool canMakeDo)
     {
-        PlatformForge.Verification.Nearness Near(double clearance) => new(clearance, "van", "body", "up", "halt 1 of 1", 300, 19, 12, default, false);
+        PlatformForge.Verification.Written.Nearness Near(double clearance) => new(clearance, "van", "body", "up", "halt 1 of 1", 300, 19, 12, default, false);
         var told = Assert.Single(ClearanceRule.Check([new("van", "up", Near(0.05), Near(-0.123))], asked));
         Assert.Equal("PF8021", told.Code);
         Assert.Contains("Set that stretch back by 0.13 mm", told.Remedy, StringComparison.Ordinal);

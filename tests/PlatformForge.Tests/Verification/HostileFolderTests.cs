@@ -5,7 +5,8 @@ using Xunit;
 namespace PlatformForge.Tests.Verification;
 
 /// <summary>
-/// Folders spoilt by somebody who sets the manifest right again, at a small size; <c>benchmarks hostile</c> runs them at their full size and tells time and memory.
+/// Folders spoilt by somebody who sets the manifest right again, at a small size; <c>benchmarks hostile</c> runs them at their full size and tells time and
+/// memory.
 /// </summary>
 public class HostileFolderTests
 {

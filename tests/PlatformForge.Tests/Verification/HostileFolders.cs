@@ -24,9 +24,12 @@ internal static class HostileFolders
         yield return ("coordinates times 40 in an STL", f => ScaleMesh(f, 40));
         yield return ("coordinates times 1,000,000 in a 3MF", f => EditModel(f, m => ScaleModel(m, 1e6)));
         yield return ("coordinates times 40 in a 3MF", f => EditModel(f, m => ScaleModel(m, 40)));
-        yield return ("a place 900,000 mm off", f => Edit(f, "manifest.json", t => t.Replace("          350\n", "          900000\n", StringComparison.Ordinal)));
-        yield return ("track of 1e9 mm in the design copy", f => Edit(f, Design, t => t.Replace("\"length\": 900,", "\"length\": 1000000000,", StringComparison.Ordinal)));
-        yield return ("track of 900 m in the design copy", f => Edit(f, Design, t => t.Replace("\"length\": 900,", "\"length\": 900000,", StringComparison.Ordinal)));
+        yield return ("a place 900,000 mm off",
+            f => Edit(f, "manifest.json", t => t.Replace("          350\n", "          900000\n", StringComparison.Ordinal)));
+        yield return ("track of 1e9 mm in the design copy",
+            f => Edit(f, Design, t => t.Replace("\"length\": 900,", "\"length\": 1000000000,", StringComparison.Ordinal)));
+        yield return ("track of 900 m in the design copy",
+            f => Edit(f, Design, t => t.Replace("\"length\": 900,", "\"length\": 900000,", StringComparison.Ordinal)));
         yield return ("vehicle of 1e15 mm in the design copy", f => Edit(f, Design, t => t.Replace("114", "1000000000000000", StringComparison.Ordinal)));
         yield return ("null among the vehicles", f => Edit(f, Design, t => t.Replace("\"vehicles\": [", "\"vehicles\": [null,", StringComparison.Ordinal)));
         yield return ("an outline without area", f => Edit(f, Design, t => Regex.Replace(t, @"-?114,", "114,")));
@@ -36,7 +39,8 @@ internal static class HostileFolders
         yield return ("100,000 slivers of 15 mm in an STL", f => Save(f, Section, StlWriter.ToBytes(Slivers(100_000 / less, 15), "slivers", threads: 1)));
         yield return ("300,000 triangles in an STL", f => Save(f, Section, StlWriter.ToBytes(Slivers(300_000, 200), "slivers", threads: 1)));
         yield return ("a listed file of 1.9 GB", f => Grow(f, Drawing, 1_900_000_000));
-        yield return ("a manifest of 19 MB", f => File.WriteAllText(Path.Combine(f, "manifest.json"), "{\"a\": [" + string.Concat(Enumerable.Repeat("1,", 9_500_000 / less)) + "1]}"));
+        yield return ("a manifest of 19 MB", f => File.WriteAllText(Path.Combine(f, "manifest.json"),
+            "{\"a\": [" + string.Concat(Enumerable.Repeat("1,", 9_500_000 / less)) + "1]}"));
         yield return ("a design copy of 19 MB of brackets", f => Save(f, Design, Encoding.UTF8.GetBytes(new string('[', 19_000_000 / less))));
     }
 
@@ -65,7 +69,8 @@ internal static class HostileFolders
 
     private static void Metadata(Stream model, int megabytes)
     {
-        model.Write("<?xml version=\"1.0\" encoding=\"UTF-8\"?><model unit=\"millimeter\" xmlns=\"http://schemas.microsoft.com/3dmanufacturing/core/2015/02\"><metadata name=\"Title\">"u8);
+        model.Write(
+            "<?xml version=\"1.0\" encoding=\"UTF-8\"?><model unit=\"millimeter\" xmlns=\"http://schemas.microsoft.com/3dmanufacturing/core/2015/02\"><metadata name=\"Title\">"u8);
         byte[] block = [.. Enumerable.Repeat((byte)'a', 1 << 20)];
         for (int i = 0; i < megabytes; i++)
         {
@@ -147,7 +152,8 @@ internal static class HostileFolders
         if (root["files"]!.AsArray().FirstOrDefault(f => (string?)f!["path"] == path) is { } entry)
         {
             using var file = File.OpenRead(Path.Combine(folder, path));
-            (entry["bytes"], entry["sha256"]) = (file.Length, file.Length > LargestHashed ? new string('0', 64) : Convert.ToHexStringLower(SHA256.HashData(file)));
+            (entry["bytes"], entry["sha256"]) = (file.Length, file.Length > LargestHashed ? new string('0', 64)
+                : Convert.ToHexStringLower(SHA256.HashData(file)));
             File.WriteAllText(manifest, root.ToJsonString());
         }
     }

@@ -1,4 +1,6 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;

@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Distances;
@@ -48,8 +49,8 @@ public class LeaningProperties
     }
 
     /// <summary>
-    /// A side y beside the middle that leans by r about (0, c) is at y/cos r + |u − c|·tan r across at a height u. Of a coping the foot or the head is as far from
-    /// the roll centre as anything of it.
+    /// A side y beside the middle that leans by r about (0, c) is at y/cos r + |u − c|·tan r across at a height u. Of a coping the foot or the head is as far
+    /// from the roll centre as anything of it.
     /// </summary>
     [Theory]
     [InlineData(30, 10)]

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Verification;
 using Xunit;
@@ -19,7 +20,8 @@ public class LeastClearanceTests
         Assert.Equal(19, verdict.Closest.Offset, Rounding);
         Assert.InRange(verdict.Closest.Chainage, 400, 800);
         Assert.InRange(verdict.Closest.Height, 2, 12);
-        Assert.Equal(("coach", "body", "up", "Pendlewick 1 of 1"), (verdict.Closest.Vehicle, verdict.Closest.Part, verdict.Closest.Track, verdict.Closest.Section));
+        Assert.Equal(("coach", "body", "up", "Pendlewick 1 of 1"),
+            (verdict.Closest.Vehicle, verdict.Closest.Part, verdict.Closest.Track, verdict.Closest.Section));
     }
 
     // The centre of a body rides inside its pivots' circle by R - sqrt(R² - (a/2)²), its corner lies at sqrt((sqrt(R² - (a/2)²) + w/2)² + (l/2)²)
@@ -33,8 +35,10 @@ public class LeastClearanceTests
         var track = Pieces.Curve(1500, radius);
         const double Reach = 40;
         const int Facets = 40;
-        var outside = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, 600, 800, -Reach, -Reach - 10, 0, 20, Facets))], Pieces.Facts(track, Pieces.Coach(length, pivots, width)));
-        var inside = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, 600, 800, Reach, Reach + 10, 0, 20, Facets))], Pieces.Facts(track, Pieces.Coach(length, pivots, width)));
+        var outside = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, 600, 800, -Reach, -Reach - 10, 0, 20, Facets))],
+            Pieces.Facts(track, Pieces.Coach(length, pivots, width)));
+        var inside = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, 600, 800, Reach, Reach + 10, 0, 20, Facets))],
+            Pieces.Facts(track, Pieces.Coach(length, pivots, width)));
 
         double middle = Math.Sqrt((radius * radius) - (pivots * pivots / 4));
         double corner = Math.Sqrt(Math.Pow(middle + (width / 2), 2) + (length * length / 4));
@@ -57,7 +61,8 @@ public class LeastClearanceTests
     {
         const double Reach = 30, Pivots = 97, Width = 18.6;
         var track = Pieces.Curve(1500, radius);
-        var verdict = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, from, to, Reach, Reach + 10, 0, 20))], Pieces.Facts(track, Pieces.Coach(136, Pivots, Width)));
+        var verdict = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, from, to, Reach, Reach + 10, 0, 20))],
+            Pieces.Facts(track, Pieces.Coach(136, Pivots, Width)));
         double middle = Math.Sqrt((radius * radius) - (Pivots * Pivots / 4));
         Assert.Equal(middle - (Width / 2) - (radius - Reach), verdict.Closest!.Clearance, 1e-3);
         Assert.Contains(new[] { from, to }, end => Math.Abs(end - verdict.Closest.Chainage) < 1);
@@ -68,7 +73,8 @@ public class LeastClearanceTests
     {
         const double Radius = 600, Pivots = 180, Wheelbase = 36, Width = 34, Reach = 40;
         var track = Pieces.Curve(1500, Radius);
-        var verdict = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, 600, 800, Reach, Reach + 10, 0, 20, 40))], Pieces.Facts(track, Pieces.Coach(250, Pivots, Width, Wheelbase)));
+        var verdict = SectionsVerifier.Verify([Pieces.Section(Pieces.Bar(track, 600, 800, Reach, Reach + 10, 0, 20, 40))],
+            Pieces.Facts(track, Pieces.Coach(250, Pivots, Width, Wheelbase)));
         double pivotCircle = Math.Sqrt((Radius * Radius) - (Wheelbase * Wheelbase / 4));
         double middle = Math.Sqrt((pivotCircle * pivotCircle) - (Pivots * Pivots / 4));
         Assert.Equal(middle - (Width / 2) - (Radius - Reach), verdict.Closest!.Clearance, 1e-3);
@@ -82,7 +88,8 @@ public class LeastClearanceTests
     {
         var track = Pieces.Straight(1200);
         var mesh = Pieces.Bar(track, 400, 800, 19, 70, 0, 20);
-        var verdict = SectionsVerifier.Verify([Pieces.Section(mesh) with { ToLayout = RigidTransform.Shift(0, -moved, 0) }], Pieces.Facts(track, Pieces.Coach(width: 34.5)));
+        var verdict = SectionsVerifier.Verify([Pieces.Section(mesh) with { ToLayout = RigidTransform.Shift(0, -moved, 0) }],
+            Pieces.Facts(track, Pieces.Coach(width: 34.5)));
         Assert.Equal(1.75 - moved, verdict.Closest!.Clearance, Rounding);
         Assert.Equal(moved <= 1.75, verdict.Passed);
     }
@@ -128,7 +135,8 @@ public class LeastClearanceTests
     public void A_body_above_the_coping_counts_where_it_may_not_pass_over()
     {
         var track = Pieces.Straight(1200);
-        var vehicle = new Vehicle("coach", 188, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -130, 130, 34, 14, 45), VehiclePart.Box("steps", PartCarrier.Body, -130, 130, 30, 3, 10)]);
+        var vehicle = new Vehicle("coach", 188, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -130, 130, 34, 14, 45),
+            VehiclePart.Box("steps", PartCarrier.Body, -130, 130, 30, 3, 10)]);
         var section = Pieces.Section(Pieces.Bar(track, 400, 800, 18.5, 70, 0, Pieces.RailTop + 12));
         var facts = Pieces.Facts(track, vehicle);
         Assert.Equal(3.5, SectionsVerifier.Verify([section], facts).Closest!.Clearance, Rounding);
@@ -179,7 +187,8 @@ public class LeastClearanceTests
     public void An_unequal_vehicle_is_also_tried_the_other_way_round()
     {
         var track = Pieces.Straight(1200);
-        var engine = new Vehicle("engine", 74, 0, 0, [VehiclePart.Box("frames", PartCarrier.Body, -75, 75, 30, 2, 40), new("left cylinder", PartCarrier.Body, [new(62, 10), new(84, 10), new(84, 17.75), new(62, 17.75)], 2, 9)]);
+        var engine = new Vehicle("engine", 74, 0, 0, [VehiclePart.Box("frames", PartCarrier.Body, -75, 75, 30, 2, 40),
+            new("left cylinder", PartCarrier.Body, [new(62, 10), new(84, 10), new(84, 17.75), new(62, 17.75)], 2, 9)]);
         var right = Pieces.Section(Pieces.Bar(track, 400, 800, -20, -70, 0, 20));
         var verdict = SectionsVerifier.Verify([right], Pieces.Facts(track, engine));
         Assert.Equal(2.25, verdict.Closest!.Clearance, Rounding);

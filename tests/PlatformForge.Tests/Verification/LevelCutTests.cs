@@ -59,7 +59,8 @@ public class LevelCutTests
         for (int i = 0; i < count; i++)
         {
             var middle = new Point2(random.NextDouble() * size, random.NextDouble() * size);
-            double length = size * (0.01 + (0.5 * random.NextDouble())), width = length * Math.Pow(random.NextDouble(), 4), turn = random.Next(3) == 0 ? 0 : random.NextDouble() * 7;
+            double length = size * (0.01 + (0.5 * random.NextDouble())), width = length * Math.Pow(random.NextDouble(), 4),
+                turn = random.Next(3) == 0 ? 0 : random.NextDouble() * 7;
             Point2 x = Point2.FromAngle(turn) * length, y = Point2.FromAngle(turn).Left * width;
             ring = i % 10 == 9 ? ring : [middle - x - y, middle + x - y, middle + x + y, middle - x + y];
             int first = vertices.Count;

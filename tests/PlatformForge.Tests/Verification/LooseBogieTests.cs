@@ -1,7 +1,9 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Tests.Clearance.Motion;
 using PlatformForge.Verification.Poses;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -22,7 +24,8 @@ public class LooseBogieTests
     public void Frames_lie_on_the_chord_of_their_own_axles(PartCarrier carrier, double ahead)
     {
         var ride = Pieces.Curve(1200, 500);
-        VehiclePart[] parts = [VehiclePart.Box("body", PartCarrier.Body, -110, 112, 34, 5, 45), VehiclePart.Box("frames", carrier, Rear, Front, 2 * Half, 1, 8)];
+        VehiclePart[] parts = [VehiclePart.Box("body", PartCarrier.Body, -110, 112, 34, 5, 45),
+            VehiclePart.Box("frames", carrier, Rear, Front, 2 * Half, 1, 8)];
         var coach = new Vehicle("coach", 160, Wheelbase, Wheelbase, parts) { LeadingPivotAhead = ahead, TrailingPivotAhead = ahead };
         var runs = PoseRun.Loose(new(ride, [coach]), coach, Little, backwards: false, 400, 700)!.Where(r => r.Vehicle.Parts[0].Name == "frames").ToArray();
         Assert.All(runs, run =>
@@ -34,7 +37,8 @@ public class LooseBogieTests
                 var along = (first - second) * (1 / Wheelbase);
                 var pivot = ((first + second) * 0.5) + (along * ahead);
                 var frame = run.Poses[i].Of(run.Vehicle.Parts[0].Carrier);
-                Point2[] expected = [pivot + (along * Rear) + (along.Left * -Half), pivot + (along * Front) + (along.Left * -Half), pivot + (along * Front) + (along.Left * Half), pivot + (along * Rear) + (along.Left * Half)];
+                Point2[] expected = [pivot + (along * Rear) + (along.Left * -Half), pivot + (along * Front) + (along.Left * -Half),
+                    pivot + (along * Front) + (along.Left * Half), pivot + (along * Rear) + (along.Left * Half)];
                 Point2[] found = [.. run.Vehicle.Parts[0].Outline.Select(frame.Apply)];
                 Assert.All(expected, e => Assert.Contains(found, f => (f - e).Length < Close));
             }

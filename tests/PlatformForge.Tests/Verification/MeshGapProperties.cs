@@ -1,5 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Verification.Distances;
 using Xunit;
 
@@ -33,7 +34,8 @@ public class MeshGapProperties
         Assert.Equal(gap > 0 ? gap / 2 : 0, MeshGap.Between(a, b, gap / 2).Gap, Rounding);
     }
 
-    /// <summary>A triangle alone has each of its sides once: whichever of them the other comes near, and whichever corner is told first, the gap is the same.</summary>
+    /// <summary>A triangle alone has each of its sides once: whichever of them the other comes near, and whichever corner is told first, the gap is the
+    /// same.</summary>
     [Property(MaxTest = 20)]
     public void Every_side_of_a_triangle_counts_wherever_it_begins(int seed)
     {
@@ -41,7 +43,8 @@ public class MeshGapProperties
         Point3 P(Point3 middle) => middle + new Point3(Of(random, -10, 10), Of(random, -10, 10), Of(random, -10, 10));
         Point3[] a = [P(default), P(default), P(default)], b = [P(new(6, 0, 0)), P(new(6, 0, 0)), P(new(6, 0, 0))];
         double[] told = [.. from i in Enumerable.Range(0, 3) from k in Enumerable.Range(0, 3)
-            select MeshGap.Between(new([a[i], a[(i + 1) % 3], a[(i + 2) % 3]], [0, 1, 2], []), new([b[k], b[(k + 1) % 3], b[(k + 2) % 3]], [0, 1, 2], []), 100).Gap];
+            select MeshGap.Between(new([a[i], a[(i + 1) % 3], a[(i + 2) % 3]], [0, 1, 2], []), new([b[k], b[(k + 1) % 3], b[(k + 2) % 3]], [0, 1, 2], []),
+                100).Gap];
         Assert.All(told, g => Assert.Equal(told[0], g, Rounding));
     }
 

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;

@@ -1,7 +1,9 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Tests.Verification;
 
@@ -39,7 +41,8 @@ internal static class Pieces
         return new([.. vertices], [.. triangles], []);
     }
 
-    public static WrittenSection Section(Mesh mesh, string name = "Pendlewick 1 of 1") => new("Pendlewick", name, "pendlewick-1.stl", mesh, RigidTransform.Identity);
+    public static WrittenSection Section(Mesh mesh, string name = "Pendlewick 1 of 1") =>
+        new("Pendlewick", name, "pendlewick-1.stl", mesh, RigidTransform.Identity);
 
     public static Centreline Straight(double length) => new("up", [new(new(0, 0), 0, length, 0, 0)]);
 

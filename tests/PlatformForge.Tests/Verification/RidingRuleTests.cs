@@ -1,16 +1,19 @@
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Verification.Rules;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
 
-/// <summary>What is asked of a written slide gauge, with bars that lie across both rails and boxes for platforms: every figure is known without the program.</summary>
+/// <summary>What is asked of a written slide gauge, with bars that lie across both rails and boxes for platforms: every figure is known without the
+/// program.</summary>
 public class RidingRuleTests
 {
     private const double Gauge = 16.5, Head = 1.2, Top = 9, Air = 0.4;
 
-    private static readonly ManifestProof Proof = new("halt", "gauge", "slide gauge", "g.stl", "p.3mf", 1, RigidTransform.Identity, new("up", 300, Head, 0.1, Air));
+    private static readonly ManifestProof Proof = new("halt", "gauge", "slide gauge", "g.stl", "p.3mf", 1, RigidTransform.Identity,
+        new("up", 300, Head, 0.1, Air));
 
     [Theory]
     [InlineData(5.9, 0, null)]
@@ -53,7 +56,8 @@ public class RidingRuleTests
         var found = Check(Box(new(290, -12, Top), new(310, 12, Top + 3)), Box(new(200, 12 + left, 0), new(400, 40, Top + 10)));
         Assert.Equal(kept, found.Length == 0);
         Assert.AllOrNone(found, f => Assert.StartsWith("PF7522", f, StringComparison.Ordinal));
-        Assert.AllOrNone(found, f => Assert.Contains(left > 5 ? "stays over 5 mm from the platform" : FormattableString.Invariant($"comes to {left:0.00} mm from the platform"), f, StringComparison.Ordinal));
+        Assert.AllOrNone(found, f => Assert.Contains(left > 5 ? "stays over 5 mm from the platform" : FormattableString.Invariant($"comes to {left:0.00} mm ")
+            + "from the platform", f, StringComparison.Ordinal));
     }
 
     /// <summary>A tongue between the rails reaches below rail top; what of it comes past a running face is told.</summary>
@@ -64,14 +68,15 @@ public class RidingRuleTests
     public void What_reaches_into_a_rail_is_told(double half, string? told)
     {
         var tongue = Box(new(295, -half, Top - 1), new(305, 0, Top + 1));
-        var found = Check(Joined(Box(new(290, -12, Top), new(310, 12, Top + 3)), tongue)).Where(f => f.StartsWith("PF7521", StringComparison.Ordinal)).ToArray();
+        var found = Check(Joined(Box(new(290, -12, Top), new(310, 12, Top + 3)), tongue)).Where(f => f.StartsWith("PF7521", StringComparison.Ordinal))
+            .ToArray();
         Assert.Equal(told is null ? 0 : 1, found.Length);
         Assert.AllOrNone(found, f => Assert.Contains($"comes to {told} mm beyond", f, StringComparison.Ordinal));
     }
 
     /// <summary>
-    /// A tongue whose sides lean outward, 8 mm from the middle at its foot and more at its head, is told by where its sides are 0.05 mm below rail top; beyond a rail's
-    /// head there is no more of the rail to reach into.
+    /// A tongue whose sides lean outward, 8 mm from the middle at its foot and more at its head, is told by where its sides are 0.05 mm below rail top; beyond
+    /// a rail's head there is no more of the rail to reach into.
     /// </summary>
     [Theory]
     [InlineData(8.4, null)]
@@ -83,13 +88,15 @@ public class RidingRuleTests
         {
             var box = Box(new(295, -8, Top - 1), new(305, 8, Top + 1), seed);
             var tongue = box with { Vertices = Array.ConvertAll(box.Vertices, v => v.Z > Top ? v with { Y = Math.Sign(v.Y) * head } : v) };
-            var found = Check(Joined(Box(new(290, -12, Top), new(310, 12, Top + 3)), tongue)).Where(f => f.StartsWith("PF7521", StringComparison.Ordinal)).ToArray();
+            var found = Check(Joined(Box(new(290, -12, Top), new(310, 12, Top + 3)), tongue)).Where(f => f.StartsWith("PF7521", StringComparison.Ordinal))
+                .ToArray();
             Assert.Equal(told is null ? 0 : 1, found.Length);
             Assert.AllOrNone(found, f => Assert.Contains($"comes to {told} mm beyond", f, StringComparison.Ordinal));
         }
     }
 
-    /// <summary>An underside that slopes along the track and across it: 1 in 20 along, from 10 mm before its middle; level over one rail, its height is that of the plane.</summary>
+    /// <summary>An underside that slopes along the track and across it: 1 in 20 along, from 10 mm before its middle; level over one rail, its height is that of
+    /// the plane.</summary>
     [Fact]
     public void An_underside_that_slopes_lies_where_its_plane_is_at_rail_top()
     {

@@ -1,9 +1,11 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Units;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Rules;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -66,7 +68,8 @@ public class RuleTests
         // Two walls of 2 and 1.2 mm with 0.3 mm of air between them.
         var one = HandSolids.Box(2, 30, 20);
         var other = HandSolids.Box(1.2, 30, 20);
-        var mesh = new Mesh([.. one.Vertices, .. other.Vertices.Select(v => v + new Point3(2.3, 0, 0))], [.. one.Triangles, .. other.Triangles.Select(i => i + 8)], []);
+        var mesh = new Mesh([.. one.Vertices, .. other.Vertices.Select(v => v + new Point3(2.3, 0, 0))],
+            [.. one.Triangles, .. other.Triangles.Select(i => i + 8)], []);
         Assert.Equal(1.2, WallRule.Thinnest(mesh)!.Value.Thickness, 1e-9);
     }
 

@@ -1,13 +1,19 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
 using PlatformForge.Units;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;
@@ -22,7 +28,8 @@ public class SafetyProperties
     private static readonly ClearanceBudget PendlewickBudget = ClearanceBudget.Of(running: 1, print: 0.15, fitting: 0.15, laying: 0.2, play: new(0.2, 0.05));
 
     // Made once: a platform of 730 mm through all rooms is most of the time these tests take.
-    private static readonly Lazy<WrittenSection[]> PendlewickSections = new(() => Written(Pendlewick.Platform(), Pendlewick.Run, Pendlewick.Track, PendlewickBudget));
+    private static readonly Lazy<WrittenSection[]> PendlewickSections =
+        new(() => Written(Pendlewick.Platform(), Pendlewick.Run, Pendlewick.Track, PendlewickBudget));
 
     [Fact]
     public void Pendlewick_keeps_its_budget_and_wastes_little_of_it()
@@ -38,7 +45,12 @@ public class SafetyProperties
     [Fact]
     public void A_coach_longer_than_any_planned_for_is_refused_at_Pendlewick()
     {
-        var longer = Pendlewick.LongCoach with { Name = "sleeping car", PivotCentres = 210, Parts = [VehiclePart.Box("body", PartCarrier.Body, -165, 165, 36, 13, 50)] };
+        var longer = Pendlewick.LongCoach with
+        {
+            Name = "sleeping car",
+            PivotCentres = 210,
+            Parts = [VehiclePart.Box("body", PartCarrier.Body, -165, 165, 36, 13, 50)]
+        };
         var run = Pendlewick.Run with { Vehicles = [Pendlewick.LongCoach, longer] };
         var verdict = SectionsVerifier.Verify(PendlewickSections.Value, Facts(Pendlewick.Platform(), run, Pendlewick.Track, PendlewickBudget));
         var finding = Assert.Single(verdict.Findings);
@@ -53,7 +65,9 @@ public class SafetyProperties
         var track = RandomTrack(random);
         var chart = KinkRounder.Chart(track).Line;
         var side = random.Next(2) == 0 ? Side.Left : Side.Right;
-        var play = random.Next(2) == 0 ? RunningPlay.None : new RunningPlay(Of(random, 0, 0.4), Of(random, 0, 0.2), Of(random, 0, 0.02), 5) { Cant = Of(random, 0, 0.02) };
+        var play = random.Next(2) == 0 ? RunningPlay.None : new RunningPlay(Of(random, 0, 0.4), Of(random, 0, 0.2), Of(random, 0, 0.02),
+            5)
+        { Cant = Of(random, 0, 0.02) };
         var budget = ClearanceBudget.Of(Of(random, 0, 1.5), print: Of(random, 0, 0.3), fitting: Of(random, 0, 0.3), play: play);
         double from = Of(random, 330, 420), to = from + Of(random, 110, 180), height;
         var spec = new PlatformSpec("up side", new FaceSpec("up", side, from, to, (EdgeStyle)random.Next(3)))
@@ -69,7 +83,8 @@ public class SafetyProperties
         Assert.All(verdict.Vehicles, v => Assert.True(v.Closest!.Clearance >= budget.Margin));
     }
 
-    /// <summary>Cylinders at one end only, on the inside of a curve, with play: their rear corner swings out and back, and was swept as if it swung forward.</summary>
+    /// <summary>Cylinders at one end only, on the inside of a curve, with play: their rear corner swings out and back, and was swept as if it swung
+    /// forward.</summary>
     [Fact]
     public void Cylinders_that_swing_out_on_the_inside_of_a_curve_keep_the_budget() =>
         No_section_fouls_whatever_the_line_the_fleet_and_the_budget(86);
@@ -83,7 +98,8 @@ public class SafetyProperties
         No_section_fouls_whatever_the_line_the_fleet_and_the_budget(seed);
 
     /// <summary>
-    /// Before buffers a vehicle halts with its end at the end of the track. Its cylinders then stand a distance beyond the platform's end, which was made for a vehicle without them.
+    /// Before buffers a vehicle halts with its end at the end of the track. Its cylinders then stand a distance beyond the platform's end, which was made for a
+    /// vehicle without them.
     /// </summary>
     [Theory]
     [InlineData(0.5, 1.4)]
@@ -109,7 +125,8 @@ public class SafetyProperties
         var envelope = Made(EnvelopeSweeper.Sweep(new(chart, spec.Face.From, spec.Face.To, [run]) { Beyond = HeldHeights.Beyond(budget), Play = budget.Play }));
         var plan = Made(PlatformPlanner.Plan(new(spec, Pendlewick.Site, chart, envelope, budget) { StartsAtBuffers = run.StartsAtBuffers }));
         var sections = Made(SectionMaker.Make(plan, PrinterSpec.Oblong(300, 300, 300), new())).Sections;
-        return [.. sections.Select(s => new WrittenSection(spec.Name, s.Name, s.Name, Made(StlReader.Read(StlWriter.ToBytes(s.PrintMesh(), s.Name), s.Name)).Mesh, s.ToLayout))];
+        return [.. sections.Select(s => new WrittenSection(spec.Name, s.Name, s.Name,
+            Made(StlReader.Read(StlWriter.ToBytes(s.PrintMesh(), s.Name), s.Name)).Mesh, s.ToLayout))];
     }
 
     private static DesignFacts Facts(PlatformSpec spec, TrackRun run, Centreline chart, ClearanceBudget budget) => new()
@@ -149,7 +166,8 @@ public class SafetyProperties
 
     private static Vehicle RandomVehicle(Random random, int index)
     {
-        double length = Of(random, 80, 250), pivots = length * Of(random, 0.5, 0.72), width = Of(random, 30, 36), wheelbase = random.Next(2) == 0 ? 0 : Of(random, 15, 36);
+        double length = Of(random, 80, 250), pivots = length * Of(random, 0.5, 0.72), width = Of(random, 30, 36),
+            wheelbase = random.Next(2) == 0 ? 0 : Of(random, 15, 36);
         var parts = new List<VehiclePart> { VehiclePart.Box("body", PartCarrier.Body, -length / 2, length / 2, width, Of(random, 2, 14), 50) };
         if (wheelbase > 0)
         {

@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Verification;
 using PlatformForge.Verification.Poses;
 using Xunit;
@@ -17,8 +18,20 @@ public class WayRoundTests
         Assert.False(WayRound.IsAlike(Coach with { LeadingPivotAhead = 1 }));
         Assert.False(WayRound.IsAlike(Coach with { Parts = [.. Coach.Parts, VehiclePart.Box("steps", PartCarrier.Body, -100, -80, 36, 4, 6)] }));
         Assert.False(WayRound.IsAlike(Coach with { Parts = [.. Coach.Parts, VehiclePart.Box("frame", PartCarrier.LeadingBogie, -20, 20, 30, 1, 6)] }));
-        Assert.False(WayRound.IsAlike(Coach with { Parts = [.. Coach.Parts.Select(p => p with { Outline = [.. p.Outline.Skip(1).Prepend(p.Outline[0] + new PlatformForge.Geometry.Point2(1, 0))] })] }));
-        Assert.True(WayRound.IsAlike(Coach with { Parts = [VehiclePart.Box("ahead", PartCarrier.LeadingBogie, -20, 22, 30, 1, 6), VehiclePart.Box("behind", PartCarrier.TrailingBogie, -22, 20, 30, 1, 6)] }));
+        Assert.False(
+            WayRound.IsAlike(Coach
+                with
+            {
+                Parts =
+                    [.. Coach.Parts.Select(p =>
+                        p with { Outline = [.. p.Outline.Skip(1).Prepend(p.Outline[0] + new PlatformForge.Geometry.Point2(1, 0))] })]
+            }));
+        Assert.True(
+            WayRound.IsAlike(Coach with
+            {
+                Parts = [VehiclePart.Box("ahead", PartCarrier.LeadingBogie, -20, 22, 30, 1, 6),
+                VehiclePart.Box("behind", PartCarrier.TrailingBogie, -22, 20, 30, 1, 6)]
+            }));
     }
 
     [Fact]

@@ -15,7 +15,8 @@ internal static class AmericanRules
         Clauses.Edge("high platforms 5 ft 7 in from the centre", "from memory",
             (s, _) => s.Scale.ToFullSize(s.Height) > 24 * Inch ? s.Scale.ToModel(67 * Inch) : null),
         Clauses.Edge("high platforms wider on curves by 1 1/2 in a degree of curve", "from memory",
-            (s, place) => s.Scale.ToFullSize(s.Height) > 24 * Inch ? s.Scale.ToModel((67 * Inch) + (1.5 * Inch * DegreeOfCurve(s.Scale.ToFullSize(place.Radius)))) : null),
+            (s, place) => s.Scale.ToFullSize(s.Height) > 24 * Inch
+                ? s.Scale.ToModel((67 * Inch) + (1.5 * Inch * DegreeOfCurve(s.Scale.ToFullSize(place.Radius)))) : null),
         Clauses.FromCentre("other things 9 ft from the centre", "an engineer's reply that cites the engineering manual (seaintarchive.org)",
             (s, _) => s.Scale.ToModel(108 * Inch)),
         Clauses.Crossfall("no slope over 1 in 48 in any direction", "ABA 810.5.1", 1.0 / 48),

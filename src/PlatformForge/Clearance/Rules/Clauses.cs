@@ -50,7 +50,8 @@ internal static class Clauses
             {
                 worst = wanted - place.Distance;
                 amiss = new("face",
-                    Invariant($"At chainage {place.Chainage:F0} mm the edge is {place.Distance:F2} mm from the track's centre, the published least is {wanted:F2} mm"),
+                    Invariant($"At chainage {place.Chainage:F0} mm the edge is {place.Distance:F2} mm from the track's centre, the published least ")
+                        + Invariant($"is {wanted:F2} mm"),
                     Invariant($"Move it {worst:F2} mm away from the track, or keep what your own vehicles need and leave the rule out."));
             }
         }
@@ -87,7 +88,8 @@ internal static class Clauses
 
         return worst.Slope > Rounding / flattest
             ? new("face.taper",
-                Invariant($"At chainage {worst.At:F0} mm the edge changes its distance by 1 in {1 / worst.Slope:F1}, faster than the published 1 in {flattest:F0}"),
+                Invariant($"At chainage {worst.At:F0} mm the edge changes its distance by 1 in {1 / worst.Slope:F1}, faster than the published 1 ")
+                    + Invariant($"in {flattest:F0}"),
                 Invariant($"Give edge = \"faired\" with a taper of {flattest:F0}."))
             : null;
     });
@@ -98,7 +100,8 @@ internal static class Clauses
         double wanted = s.Scale.ToModel(least);
         return s.Standing.Count > 0 && s.Standing.MinBy(t => t.FromEdge) is var near && near.FromEdge < wanted - Unseen
             ? new("deck.width",
-                Invariant($"The {near.Name} at chainage {near.Place.Chainage:F0} mm stands {near.FromEdge:F1} mm from the edge, the published least is {wanted:F1} mm"),
+                Invariant($"The {near.Name} at chainage {near.Place.Chainage:F0} mm stands {near.FromEdge:F1} mm from the edge, the published least ")
+                    + Invariant($"is {wanted:F1} mm"),
                 Invariant($"Move it {wanted - near.FromEdge:F1} mm back."))
             : null;
     });
@@ -117,7 +120,8 @@ internal static class Clauses
             {
                 worst = wanted - thing.FromCentre;
                 amiss = new("deck.width",
-                    Invariant($"The {thing.Name} at chainage {thing.Place.Chainage:F0} mm stands {thing.FromCentre:F1} mm from the track's centre, the published least is {wanted:F1} mm"),
+                    Invariant($"The {thing.Name} at chainage {thing.Place.Chainage:F0} mm stands {thing.FromCentre:F1} mm from the track's centre, the ")
+                        + Invariant($"published least is {wanted:F1} mm"),
                     Invariant($"Move it {worst:F1} mm back."));
             }
         }

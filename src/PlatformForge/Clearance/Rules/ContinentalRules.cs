@@ -31,11 +31,13 @@ internal static class ContinentalRules
         double.IsInfinity(radius) ? 0 : ContinentalTables.ExtraWidth(size.Name, group, radius);
 
     private static ContinentalSize? SizeOf(RuleSubject s) => ContinentalTables.SizeNames.Select(n => ContinentalTables.Sizes[n])
-        .FirstOrDefault(size => Math.Abs((s.Gauge / size.Gauge) - 1) <= SameGauge && Math.Abs((s.Scale.Ratio * size.Gauge / StandardGauge) - 1) <= 2 * SameGauge);
+        .FirstOrDefault(size => Math.Abs((s.Gauge / size.Gauge) - 1) <= SameGauge && Math.Abs((s.Scale.Ratio * size.Gauge / StandardGauge) - 1)
+            <= 2 * SameGauge);
 
     private static Shortfall? OfNoSize(RuleSubject s) => SizeOf(s) is null
         ? new("",
-            FormattableString.Invariant($"Scale 1:{s.Scale.Ratio:G6} with gauge {s.Gauge:G4} mm is none of the standard's sizes, so its tables say nothing here"),
+            FormattableString.Invariant($"Scale 1:{s.Scale.Ratio:G6} with gauge {s.Gauge:G4} mm is none of the standard's sizes, so its tables say nothing ")
+                + "here",
             "Choose other rules: platformforge presets rules lists them.")
         : null;
 

@@ -23,7 +23,8 @@ public enum VehicleGroup
 /// <param name="LowWidth">BL2, mm.</param>
 /// <param name="Heights">Platform heights for 960, 760, 550 and 380 mm.</param>
 /// <param name="EdgeDistance">A min, edge to track centre on straight track.</param>
-public sealed record ContinentalSize(string Name, double Gauge, double Ratio, double FullWidth, double LowWidth, IReadOnlyList<double> Heights, double EdgeDistance);
+public sealed record ContinentalSize(string Name, double Gauge, double Ratio, double FullWidth, double LowWidth, IReadOnlyList<double> Heights,
+    double EdgeDistance);
 
 /// <summary>Tables of the continental model railway standards. Figures only; see each member for the publication.</summary>
 public static class ContinentalTables

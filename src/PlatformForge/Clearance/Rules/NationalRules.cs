@@ -52,7 +52,8 @@ public sealed class NationalRules
         [
             .. missed,
             Finding.Note("PF3059", subject.Key,
-                Invariant($"Held to {Title}: {missed.Count} of {Sources.Count()} published figures are missed. Figures that do not speak of such a platform are not counted as missed.")),
+                Invariant($"Held to {Title}: {missed.Count} of {Sources.Count()} published figures are missed. Figures that do not speak of such a platform ")
+                    + "are not counted as missed."),
         ];
     }
 }

@@ -1,3 +1,5 @@
+using PlatformForge.Clearance.Requests;
+
 namespace PlatformForge.Clearance.Sets;
 
 /// <summary>How wide the space between two bodies of a set is while the joint passes a platform, at the corners of their ends, mm.</summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Units;

@@ -1,3 +1,5 @@
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
 
 namespace PlatformForge.Clearance.Sweeping;

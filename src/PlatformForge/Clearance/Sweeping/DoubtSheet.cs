@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track.Surveys.Admissible;
 
 namespace PlatformForge.Clearance.Sweeping;
@@ -40,7 +41,8 @@ internal sealed class DoubtSheet
     public PartDoubt Of(int run, Vehicle vehicle, VehiclePart part) => new(run, vehicle, part, from, spacing, Ranges(left), Ranges(right));
 
     private static LineRange[] Ranges(double[][] rows) =>
-        [.. Enumerable.Range(0, rows[0].Length).Select(i => double.IsFinite(rows[0][i]) ? new LineRange(rows[2][i] - rows[0][i], rows[1][i] - rows[0][i]) : default)];
+        [.. Enumerable.Range(0, rows[0].Length).Select(i => double.IsFinite(rows[0][i]) ? new LineRange(rows[2][i] - rows[0][i], rows[1][i] - rows[0][i])
+            : default)];
 
     // On the stated line, farthest, nearest.
     private static double[][] Blank(int count)

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Clearance.Sweeping;
@@ -35,14 +36,16 @@ internal readonly record struct FormCorner(double X, double Y, PartCarrier Carri
     public static FormCorner[] Deciding(FormCorner[] all, PlayState state, GuidedPoints points)
     {
         var own = Array.ConvertAll(all, c => c with { CornerSide = CornerIn(c, state, points), EdgeSide = EdgeIn(c, all[c.Next], state, points) });
-        int[] kept = [.. Enumerable.Range(0, all.Length).Where(i => own[i].CornerSide != 0 || own[i].EdgeSide != 0 || Array.Exists(own, c => c.EdgeSide != 0 && c.Next == i))];
+        int[] kept = [.. Enumerable.Range(0, all.Length).Where(i => own[i].CornerSide != 0 || own[i].EdgeSide != 0
+            || Array.Exists(own, c => c.EdgeSide != 0 && c.Next == i))];
         return Array.ConvertAll(kept, i => own[i] with { Next = Math.Max(0, Array.IndexOf(kept, own[i].Next)) });
     }
 
     private static int CornerIn(in FormCorner corner, PlayState state, in GuidedPoints points)
     {
         double lever = corner.X / points.Apart, about = MostAslant * Math.Abs(corner.Y) / points.Apart;
-        bool left = corner.CornerSide is 1 or 2 && state.CanBeFarthest(1, lever, about, points), right = corner.CornerSide is -1 or 2 && state.CanBeFarthest(-1, lever, about, points);
+        bool left = corner.CornerSide is 1 or 2 && state.CanBeFarthest(1, lever, about, points),
+            right = corner.CornerSide is -1 or 2 && state.CanBeFarthest(-1, lever, about, points);
         return left && right ? 2 : left ? 1 : right ? -1 : 0;
     }
 

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Clearance.Sweeping;
@@ -44,9 +45,11 @@ internal static class LeantOutline
     private static double? Widest(VehiclePart part, LeanRange lean, (double Low, double High) window, int side)
     {
         var ring = part.Outline;
-        double[] places = [.. Enumerable.Range(0, ring.Count).Where(i => Looks(ring, i, side) || Looks(ring, (i + ring.Count - 1) % ring.Count, side)).Select(i => side * ring[i].Y)];
+        double[] places = [.. Enumerable.Range(0, ring.Count).Where(i => Looks(ring, i, side) || Looks(ring, (i + ring.Count - 1) % ring.Count, side))
+            .Select(i => side * ring[i].Y)];
         double?[] added = [.. places.Select(y => lean.Leftmost(y, (part.ZLow, part.ZHigh), window) - y)];
-        return added.Max() + ((places.Max() - places.Where((_, i) => added[i] is not null).DefaultIfEmpty(places.Max()).Min()) * (1 - Math.Cos(lean.Roll + lean.Cant)));
+        return added.Max() + ((places.Max() - places.Where((_, i) => added[i] is not null).DefaultIfEmpty(places.Max()).Min())
+            * (1 - Math.Cos(lean.Roll + lean.Cant)));
     }
 
     // Whether the edge from a corner to the next looks to a side. One of a counter-clockwise ring that runs backward looks left.

@@ -14,7 +14,8 @@ internal sealed class PartOutline
         double first = ring.Min(p => p.X), last = ring.Max(p => p.X), middle = first < 0 && last > 0 ? 0 : (first + last) / 2;
         Ends = [first, middle, last];
         int count = Math.Max(1, (int)Math.Ceiling((last - first) / spacing));
-        var places = Enumerable.Range(0, count + 1).Select(k => first + ((last - first) * k / count)).Concat(ring.Select(p => p.X)).Append(middle).Distinct().Order();
+        var places = Enumerable.Range(0, count + 1).Select(k => first + ((last - first) * k / count)).Concat(ring.Select(p => p.X)).Append(middle).Distinct()
+            .Order();
         Places = [.. places.Select(x => (x, Width(ring, x, 1) + off(x), Width(ring, x, -1) + off(x)))];
     }
 

@@ -1,3 +1,5 @@
+using PlatformForge.Clearance.Vehicles;
+
 namespace PlatformForge.Clearance.Sweeping;
 
 /// <summary>
@@ -20,7 +22,8 @@ internal readonly record struct PlayState(double Leading, double Trailing)
     {
         double[] Shares(bool loose) => loose ? [.. Enumerable.Range(0, steps + 1).Select(i => ((2.0 * i) / steps) - 1)] : [0];
         double[] leading = Shares(points.Leading.Most > 0), trailing = Shares(points.Trailing.Most > 0);
-        return [.. from a in leading from b in trailing where leading.Length == 1 || trailing.Length == 1 || Math.Abs(a) == 1 || Math.Abs(b) == 1 select new PlayState(a, b)];
+        return [.. from a in leading from b in trailing where leading.Length == 1 || trailing.Length == 1 || Math.Abs(a) == 1 || Math.Abs(b) == 1
+            select new PlayState(a, b)];
     }
 
     /// <summary>

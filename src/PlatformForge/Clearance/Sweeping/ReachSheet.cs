@@ -113,10 +113,12 @@ internal sealed class ReachSheet
             return;
         }
 
-        ReadOnlySpan<double> x = table.X.Slice(first, count), y = table.Y.Slice(first, count), tx = table.TangentX.Slice(first, count), ty = table.TangentY.Slice(first, count);
+        ReadOnlySpan<double> x = table.X.Slice(first, count), y = table.Y.Slice(first, count), tx = table.TangentX.Slice(first, count),
+            ty = table.TangentY.Slice(first, count);
         var reach = row.AsSpan(first, count);
         var blocks = MemoryMarshal.Cast<double, Vector<double>>(reach);
-        DrawBlocks(blocks, MemoryMarshal.Cast<double, Vector<double>>(x), MemoryMarshal.Cast<double, Vector<double>>(y), MemoryMarshal.Cast<double, Vector<double>>(tx), MemoryMarshal.Cast<double, Vector<double>>(ty), origin, edge, sign, allowance);
+        DrawBlocks(blocks, MemoryMarshal.Cast<double, Vector<double>>(x), MemoryMarshal.Cast<double, Vector<double>>(y),
+            MemoryMarshal.Cast<double, Vector<double>>(tx), MemoryMarshal.Cast<double, Vector<double>>(ty), origin, edge, sign, allowance);
         for (int i = blocks.Length * Vector<double>.Count; i < count; i++)
         {
             double dx = origin.X - x[i], dy = origin.Y - y[i];
@@ -131,7 +133,8 @@ internal sealed class ReachSheet
     // The same arithmetic as for a single station, lane by lane, so that the answer does not depend on how many stations the machine takes at once.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static void DrawBlocks(
-        Span<Vector<double>> reach, ReadOnlySpan<Vector<double>> x, ReadOnlySpan<Vector<double>> y, ReadOnlySpan<Vector<double>> tx, ReadOnlySpan<Vector<double>> ty,
+        Span<Vector<double>> reach, ReadOnlySpan<Vector<double>> x, ReadOnlySpan<Vector<double>> y, ReadOnlySpan<Vector<double>> tx,
+        ReadOnlySpan<Vector<double>> ty,
         Point2 origin, Point2 edge, int sign, double allowance)
     {
         Vector<double> toX = new(origin.X), toY = new(origin.Y), edgeX = new(edge.X), edgeY = new(edge.Y), side = new(sign), added = new(allowance);

@@ -1,4 +1,5 @@
 using System.Numerics;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 

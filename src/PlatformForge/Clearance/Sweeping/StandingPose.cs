@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys.Admissible;

@@ -37,7 +37,8 @@ internal sealed class SweepBounds
     {
         Form = form;
         Halts = span.Run.StartsAtBuffers || span.Run.EndsAtBuffers;
-        double behind = ((form.Centres / 2) + form.HalfLength + Math.Max(0, -form.LeadingAhead)) * ArcOverChord, ahead = Math.Max(form.LeadingBase / 2, form.HalfLength - (form.Centres / 2) + Math.Max(0, form.LeadingAhead)) * ArcOverChord;
+        double behind = ((form.Centres / 2) + form.HalfLength + Math.Max(0, -form.LeadingAhead)) * ArcOverChord,
+            ahead = Math.Max(form.LeadingBase / 2, form.HalfLength - (form.Centres / 2) + Math.Max(0, form.LeadingAhead)) * ArcOverChord;
         (first, Last) = Range(span, behind, ahead);
         places = new Place[Math.Max(1, (int)Math.Ceiling((Last - first) / RunSpan.Bin) + 1)];
         uniformUntil = new double[places.Length];
@@ -97,7 +98,8 @@ internal sealed class SweepBounds
     }
 
     /// <summary>About how many poses it takes: those of glides do not count.</summary>
-    public double Poses => States.Count * Enumerable.Range(0, places.Length).Sum(i => uniformUntil[i] > first + (i * RunSpan.Bin) ? 0 : RunSpan.Bin / StepAt(places[i]));
+    public double Poses => States.Count * Enumerable.Range(0, places.Length)
+        .Sum(i => uniformUntil[i] > first + (i * RunSpan.Bin) ? 0 : RunSpan.Bin / StepAt(places[i]));
 
     /// <summary>Distance in mm from a pose to the next one.</summary>
     public double Step(double u) => StepAt(At(u));
@@ -114,7 +116,8 @@ internal sealed class SweepBounds
     public double EdgeAllowance(double u, double stepBefore, double stepAfter, double spacing)
     {
         double before = At(u - stepBefore).Edge, after = At(u).Edge;
-        return (Math.Max(before * stepBefore * stepBefore, after * stepAfter * stepAfter) / 8) + (Math.Max(before, after) * spacing * spacing / 2) + (RoundingShare * tolerance);
+        return (Math.Max(before * stepBefore * stepBefore, after * stepAfter * stepAfter) / 8) + (Math.Max(before, after) * spacing * spacing / 2)
+            + (RoundingShare * tolerance);
     }
 
     /// <summary>How much the speed at which a point of the vehicle leaves its own edge may change, per mm of run, over the steps beside a

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 

@@ -1,3 +1,4 @@
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Clearance.Sweeping;
@@ -19,7 +20,8 @@ internal sealed record SweptShape(VehiclePart Part, IReadOnlyList<Point2> Outlin
     /// <param name="vehicle">The vehicle.</param>
     /// <param name="play">What it leans by.</param>
     /// <param name="edge">Heights of the edge above rail top, mm; null tells every part as a whole.</param>
-    public static SweptShape[] Of(Vehicle vehicle, RunningPlay play, (double Low, double High)? edge) => [.. vehicle.Parts.SelectMany(part => Pieces(part, vehicle, play, edge))];
+    public static SweptShape[] Of(Vehicle vehicle, RunningPlay play, (double Low, double High)? edge) =>
+        [.. vehicle.Parts.SelectMany(part => Pieces(part, vehicle, play, edge))];
 
     private static IEnumerable<SweptShape> Pieces(VehiclePart part, Vehicle vehicle, RunningPlay play, (double Low, double High)? edge)
     {

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
+using PlatformForge.Exports.Files;
 
 namespace PlatformForge.Exports.Documents;
 
@@ -56,10 +57,13 @@ internal sealed class HtmlPage
 
     private void Head(Document document)
     {
-        text.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\""u8).Escaped(Policy)
-            .Raw("\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<title>"u8)
+        text.Raw("<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<meta http-equiv=\"Content-Security-Policy\" content=\""u8)
+            .Escaped(Policy)
+            .Raw(
+                "\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<title>"u8)
             .Escaped(document.Title).Raw(": platform report</title>\n<style>\n"u8).Raw(Style.Value)
-            .Raw("</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#report\">Skip to the report</a>\n<header class=\"head\">\n<div class=\"board\">\n<div>\n"u8)
+            .Raw(
+                "</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#report\">Skip to the report</a>\n<header class=\"head\">\n<div class=\"board\">\n<div>\n"u8)
             .Raw("<p class=\"kind\">Platform report</p>\n<h1>"u8).Escaped(document.Title).Raw("</h1>\n</div>\n<dl class=\"fields\">\n"u8);
         foreach (var (name, value) in document.Fields)
         {
@@ -159,7 +163,8 @@ internal sealed class HtmlPage
     private void Verdict(VerdictLineBlock verdict)
     {
         text.Raw(verdict.IsGood ? "<div class=\"verdict\">"u8 : "<div class=\"verdict bad\">"u8)
-            .Raw("<svg viewBox=\"0 0 24 24\" aria-hidden=\"true\"><circle cx=\"12\" cy=\"12\" r=\"10.5\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/><path fill=\"none\" stroke=\"currentColor\" stroke-width=\"2.4\" d=\""u8)
+            .Raw(
+                "<svg viewBox=\"0 0 24 24\" aria-hidden=\"true\"><circle cx=\"12\" cy=\"12\" r=\"10.5\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/><path fill=\"none\" stroke=\"currentColor\" stroke-width=\"2.4\" d=\""u8)
             .Raw(verdict.IsGood ? "M6.5 12.5l3.6 3.7 7.4-8"u8 : "M12 5.8v7.4M12 16.2v1.9"u8).Raw("\"/></svg><p>"u8).Escaped(verdict.Text).Raw("</p></div>\n"u8);
     }
 
@@ -269,7 +274,8 @@ internal sealed class HtmlPage
         }
         else
         {
-            text.Raw("<img alt=\""u8).Escaped(figure.Description).Raw("\" src=\"data:image/png;base64,"u8).Raw(Encoding.ASCII.GetBytes(Convert.ToBase64String(image))).Raw("\">\n"u8);
+            text.Raw("<img alt=\""u8).Escaped(figure.Description).Raw("\" src=\"data:image/png;base64,"u8)
+                .Raw(Encoding.ASCII.GetBytes(Convert.ToBase64String(image))).Raw("\">\n"u8);
         }
 
         text.Raw("<figcaption><strong>"u8).Escaped(figure.Title).Raw(".</strong> "u8);

@@ -1,5 +1,12 @@
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Plans;
+using PlatformForge.Exports.Drawings.Sections;
+using PlatformForge.Exports.Drawings.Trestles;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Pdf;
-using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
 using PlatformForge.Units.Memories;
 using static System.FormattableString;
 

@@ -12,7 +12,8 @@ namespace PlatformForge.Exports.Folders;
 /// <param name="Remove">Files to be taken away, with the hash they had.</param>
 /// <param name="Replace">Files to be put in place.</param>
 /// <param name="Folders">Folders made for them, the outer before the inner.</param>
-internal sealed record CommitRecord(string Tool, int Format, IReadOnlyList<RemovedFile> Remove, IReadOnlyList<ReplacedFile> Replace, IReadOnlyList<string> Folders)
+internal sealed record CommitRecord(string Tool, int Format, IReadOnlyList<RemovedFile> Remove, IReadOnlyList<ReplacedFile> Replace,
+    IReadOnlyList<string> Folders)
 {
     /// <summary>Lies in the staging area from the moment on at which the folder is the new one.</summary>
     public const string FileName = "commit.json";

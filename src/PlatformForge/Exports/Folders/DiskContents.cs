@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using PlatformForge.Exports.Files;
 
 namespace PlatformForge.Exports.Folders;
 

@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 
 namespace PlatformForge.Exports.Folders;

@@ -93,7 +93,8 @@ internal sealed class FolderCommit(string folder, string area, FolderDisk disk)
     }
 
     /// <summary>Whether every new file is there, waiting or in place, byte by byte. After a kill it always is; after a power cut it may not be.</summary>
-    public bool IsWhole(CommitRecord record) => record.Replace.All(f => FolderDisk.Exists(Waiting(f.Path)) ? HashAt(Waiting(f.Path)) == f.New : FolderDisk.Exists(Place(f.Path)));
+    public bool IsWhole(CommitRecord record) => record.Replace.All(f => FolderDisk.Exists(Waiting(f.Path)) ? HashAt(Waiting(f.Path)) == f.New
+        : FolderDisk.Exists(Place(f.Path)));
 
     /// <summary>SHA-256 of a file; null where there is none, empty for a link.</summary>
     public static string? HashAt(string path)

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -67,7 +68,9 @@ internal sealed class FolderContents
         var foreign = hashes.Keys.Where(p => !known.ContainsKey(p)).Concat(links).Order(StringComparer.Ordinal).ToArray();
         return foreign.Length == 0
             ? []
-            : [Finding.Error("PF7302", "", Invariant($"The output folder holds {FolderFaults.Count(foreign)} not written by this program: {FolderFaults.Named(foreign)}."), "Choose an empty folder, or force it: files in the way are then replaced, others left alone.", FaultKind.Output)];
+            : [Finding.Error("PF7302", "", Invariant($"The output folder holds {FolderFaults.Count(foreign)} not written by this ")
+                + Invariant($"program: {FolderFaults.Named(foreign)}."),
+                "Choose an empty folder, or force it: files in the way are then replaced, others left alone.", FaultKind.Output)];
     }
 
     private bool IsOurs(string path, string hash) => known.TryGetValue(path, out var listed) && listed.Contains(hash);

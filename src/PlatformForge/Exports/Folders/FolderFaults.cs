@@ -12,19 +12,25 @@ internal static class FolderFaults
         Error("PF7305", Invariant($"Another run is writing into '{folder}'."), "Wait until it has ended, or choose another folder.");
 
     public static Finding Link(string folder, string path) =>
-        Error("PF7310", Invariant($"'{path}' in the output folder '{folder}' is a link: what is written there would land outside the folder. Nothing was changed."), "Remove the link (what it leads to stays), or choose another folder.");
+        Error("PF7310", Invariant($"'{path}' in the output folder '{folder}' is a link: what is written there would land outside the folder. ")
+            + "Nothing was changed.", "Remove the link (what it leads to stays), or choose another folder.");
 
     public static Finding ChangedSince(string folder, IReadOnlyCollection<string> paths) =>
-        Error("PF7311", Invariant($"A run into '{folder}' was stopped half-way, and since then {Count(paths)} changed: {Named(paths)}. Nothing more was done."), "Move what you changed elsewhere and run again; build --force replaces it.");
+        Error("PF7311", Invariant($"A run into '{folder}' was stopped half-way, and since then {Count(paths)} changed: {Named(paths)}. Nothing more was ")
+            + "done.", "Move what you changed elsewhere and run again; build --force replaces it.");
 
     public static Finding NoRecord(string folder, string name) =>
-        Error("PF7312", Invariant($"A run into '{folder}' was stopped half-way, and its record '{OutputFolder.StagingName}/{name}' cannot be read. Nothing was changed."), "Build into an empty folder, or build --force into this one.");
+        Error("PF7312", Invariant($"A run into '{folder}' was stopped half-way, and its record '{OutputFolder.StagingName}/{name}' cannot be read. ")
+            + "Nothing was changed.", "Build into an empty folder, or build --force into this one.");
 
     public static Finding Unfinished(string folder, string why) =>
-        Error("PF7313", Invariant($"A run into '{folder}' was stopped half-way and cannot be brought to an end: {why}. What is missing waits in '{OutputFolder.StagingName}' inside it; nothing is lost."), "Close what holds the folder's files open, make sure that you may write there, and run build or verify again: either goes on from there.");
+        Error("PF7313", Invariant($"A run into '{folder}' was stopped half-way and cannot be brought to an end: {why}. What is missing waits in ")
+            + Invariant($"'{OutputFolder.StagingName}' inside it; nothing is lost."),
+            "Close what holds the folder's files open, make sure that you may write there, and run build or verify again: either goes on from there.");
 
     public static Finding Obstacle(string folder, string path) =>
-        Error("PF7314", Invariant($"The output folder '{folder}' cannot be written: '{path}' is a folder or lies below a file, where a file of ours should be. Nothing was changed."), "Move it elsewhere, or choose another folder.");
+        Error("PF7314", Invariant($"The output folder '{folder}' cannot be written: '{path}' is a folder or lies below a file, where a file of ours should ")
+            + "be. Nothing was changed.", "Move it elsewhere, or choose another folder.");
 
     public static string Count(IReadOnlyCollection<string> paths) => paths.Count == 1 ? "a file" : Invariant($"{paths.Count} files");
 
@@ -47,6 +53,7 @@ internal static class FolderFaults
             _ => "its name is not one this system takes",
         };
         string code = Directory.Exists(folder) ? "PF7303" : "PF7301";
-        return Finding.Error(code, "", Invariant($"The output folder '{folder}' cannot be written: {why}. Nothing was changed."), "Choose a folder that you may write to, with room left on its disk.", FaultKind.Output);
+        return Finding.Error(code, "", Invariant($"The output folder '{folder}' cannot be written: {why}. Nothing was ")
+            + "changed.", "Choose a folder that you may write to, with room left on its disk.", FaultKind.Output);
     }
 }

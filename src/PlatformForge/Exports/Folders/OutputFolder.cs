@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -71,7 +72,8 @@ public static class OutputFolder
     /// <param name="approve">Looks at every file as it lies on the disk by then, before any is put in place; an error among its
     /// findings leaves the folder as it was.</param>
     /// <param name="cancel">Gives up and leaves the folder as it was; once renaming has begun it is carried through.</param>
-    /// <returns>As <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>.</returns>
+    /// <returns>As
+    /// <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>.</returns>
     public static Outcome<FolderReport> Fill(
         string folder,
         bool force,
@@ -202,12 +204,17 @@ public static class OutputFolder
                 force);
         }
 
-        return Outcome.Of(new FolderReport(folder, [.. changed.Select(f => f.Path).Order(StringComparer.Ordinal)], kept, [.. stale.Order(StringComparer.Ordinal)]), findings);
+        return Outcome.Of(new FolderReport(folder, [.. changed.Select(f => f.Path).Order(StringComparer.Ordinal)], kept,
+            [.. stale.Order(StringComparer.Ordinal)]), findings);
     }
 
     /// <summary>The manifest with its list of files filled in.</summary>
     internal static Manifest Listing(Manifest manifest, IEnumerable<OutputFile> files) =>
-        manifest with { Files = [.. files.Select(f => new ManifestFile(f.Path, f.Contents.Length, f.Contents.Sha256)).OrderBy(f => f.Path, StringComparer.Ordinal)] };
+        manifest with
+        {
+            Files = [.. files.Select(f => new ManifestFile(f.Path, f.Contents.Length, f.Contents.Sha256))
+            .OrderBy(f => f.Path, StringComparer.Ordinal)]
+        };
 
     internal static string HashOf(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
 

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using PlatformForge.Exports.Files;
 
 namespace PlatformForge.Exports.Folders;
 
@@ -46,7 +47,8 @@ internal sealed class StagingArea : IDisposable
     public static string Of(string folder) => Path.Combine(folder, OutputFolder.StagingName);
 
     /// <summary>Whether a run was stopped, or is at work, between the moment that the folder became the new one and the end.</summary>
-    public static bool HoldsRecord(string folder) => File.Exists(Path.Combine(Of(folder), CommitRecord.FileName)) || File.Exists(Path.Combine(Of(folder), CommitRecord.UndoName));
+    public static bool HoldsRecord(string folder) => File.Exists(Path.Combine(Of(folder), CommitRecord.FileName))
+        || File.Exists(Path.Combine(Of(folder), CommitRecord.UndoName));
 
     /// <summary>Finishes what a stopped run had committed, undoes what it was undoing, and clears what it had not committed.</summary>
     /// <param name="force">Whether files that were changed since then, and a record that cannot be read, stand in the way.</param>
@@ -265,7 +267,8 @@ internal sealed class StagingArea : IDisposable
         foreach (string path in replace.Select(f => f.Path))
         {
             RefuseLinks(path);
-            if (Directory.Exists(commit.Place(path)) || Above(path).FirstOrDefault(step => File.Exists(commit.Place(step)) && !going.Contains(step)) is not null)
+            if (Directory.Exists(commit.Place(path)) || Above(path).FirstOrDefault(step => File.Exists(commit.Place(step)) && !going.Contains(step))
+                is not null)
             {
                 throw new FolderFault(FolderFaults.Obstacle(folder, path));
             }
@@ -300,7 +303,8 @@ internal sealed class StagingArea : IDisposable
         {
             if (FolderDisk.IsLink(area) || FolderDisk.IsLink(path))
             {
-                throw new FolderFault(FolderFaults.Link(folder, FolderDisk.IsLink(area) ? OutputFolder.StagingName : OutputFolder.StagingName + "/" + LockName));
+                throw new FolderFault(FolderFaults.Link(folder, FolderDisk.IsLink(area) ? OutputFolder.StagingName
+                    : OutputFolder.StagingName + "/" + LockName));
             }
 
             try

@@ -1,3 +1,5 @@
+using PlatformForge.Exports.Files;
+
 namespace PlatformForge.Exports.Folders;
 
 /// <summary>The waiting room as a shelf: a file is on the disk as soon as it is made.</summary>

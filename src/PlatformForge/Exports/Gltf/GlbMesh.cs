@@ -1,5 +1,6 @@
 using System.Buffers.Binary;
-using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Looks;
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Gltf;
@@ -21,7 +22,8 @@ internal sealed class GlbMesh
     {
         this.bodies = bodies;
         firsts = new int[bodies.Count];
-        var (low, high) = (new Point3(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity), new Point3(double.NegativeInfinity, double.NegativeInfinity, double.NegativeInfinity));
+        var (low, high) = (new Point3(double.PositiveInfinity, double.PositiveInfinity, double.PositiveInfinity),
+            new Point3(double.NegativeInfinity, double.NegativeInfinity, double.NegativeInfinity));
         for (int i = 0; i < bodies.Count; i++)
         {
             firsts[i] = Places;

@@ -1,6 +1,7 @@
 using System.Buffers.Binary;
 using System.Text.Json;
-using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Looks;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Gltf;

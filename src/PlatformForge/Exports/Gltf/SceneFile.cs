@@ -1,5 +1,8 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Bodies;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Gltf;

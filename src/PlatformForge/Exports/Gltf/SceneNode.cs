@@ -1,4 +1,4 @@
-using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Bodies;
 
 namespace PlatformForge.Exports.Gltf;
 

@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.LineArt;

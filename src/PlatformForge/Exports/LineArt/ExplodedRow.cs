@@ -1,5 +1,6 @@
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.LineArt;

@@ -1,4 +1,6 @@
 using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Bodies;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.LineArt;
@@ -81,8 +83,8 @@ internal sealed class LinePicture
             shown[i] = field.Behind(at.X, at.Y) <= at.Z + slack && (!edge.Detail || IsRim(at));
         }
 
-        // Half a dozen dots to one side nothing of the wall is left: what stands there is behind it. A wall that is seen nearly along itself goes as far back on
-        // one side as it comes forward on the other.
+        // Half a dozen dots to one side nothing of the wall is left: what stands there is behind it. A wall that is seen nearly along itself goes as far back
+        // on one side as it comes forward on the other.
         bool IsRim(Point3 at)
         {
             var side = new Point2(along.X, along.Y).Left * (Aside / Math.Max(1e-9, new Point2(along.X, along.Y).Length));

@@ -1,4 +1,4 @@
-using PlatformForge.Exports.Pictures;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.LineArt;

@@ -1,6 +1,9 @@
 using PlatformForge.Clearance;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Files;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Manifests;

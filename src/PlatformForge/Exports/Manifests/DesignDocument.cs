@@ -1,8 +1,9 @@
 using System.Text.Json.Serialization;
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Manifests;
@@ -21,21 +22,25 @@ internal sealed record DesignDocument(
         Manifest.OurTool, OurFormat, d.Project, d.Ratio, d.Gauge, d.RailTop,
         [.. d.Tracks.Select(DesignTrackForm.Of)], DesignPrinterForm.Of(d.Printer), [.. d.Platforms.Select(DesignPlatformForm.Of)]);
 
-    public DesignCopy ToCopy() => new(Project, Ratio, Gauge, RailTop, [.. Tracks.Select(t => t.ToTrack())], Printer.ToPrinter(), [.. Platforms.Select(p => p.ToPlatform())]);
+    public DesignCopy ToCopy() => new(Project, Ratio, Gauge, RailTop, [.. Tracks.Select(t => t.ToTrack())], Printer.ToPrinter(),
+        [.. Platforms.Select(p => p.ToPlatform())]);
 }
 
 /// <summary>A track as ridden.</summary>
-internal sealed record DesignTrackForm(string Name, bool StartsAtBuffers, bool EndsAtBuffers, IReadOnlyList<DesignElement> Elements, IReadOnlyList<DesignVehicleForm> Vehicles,
+internal sealed record DesignTrackForm(string Name, bool StartsAtBuffers, bool EndsAtBuffers, IReadOnlyList<DesignElement> Elements,
+    IReadOnlyList<DesignVehicleForm> Vehicles,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] double? RailTop = null)
 {
-    public static DesignTrackForm Of(DesignTrack t) => new(t.Name, t.StartsAtBuffers, t.EndsAtBuffers, t.Elements, [.. t.Vehicles.Select(DesignVehicleForm.Of)], t.RailTop);
+    public static DesignTrackForm Of(DesignTrack t) => new(t.Name, t.StartsAtBuffers, t.EndsAtBuffers, t.Elements,
+        [.. t.Vehicles.Select(DesignVehicleForm.Of)], t.RailTop);
 
     public DesignTrack ToTrack() => new(Name, Elements, [.. Vehicles.Select(v => v.ToVehicle())], StartsAtBuffers, EndsAtBuffers) { RailTop = RailTop };
 }
 
 /// <summary>A vehicle and everything on it that can touch.</summary>
 internal sealed record DesignVehicleForm(
-    string Name, string Key, double PivotCentres, double LeadingWheelbase, double TrailingWheelbase, double LeadingPivotAhead, double TrailingPivotAhead, bool EitherWayRound,
+    string Name, string Key, double PivotCentres, double LeadingWheelbase, double TrailingWheelbase, double LeadingPivotAhead, double TrailingPivotAhead,
+    bool EitherWayRound,
     bool Hangs, string? SetName, string? TruckOf, double? LeastRadius, double? MiddleAxlePlay, DesignSillForm? Sill, IReadOnlyList<DesignPartForm> Parts)
 {
     public static DesignVehicleForm Of(Vehicle v) => new(
@@ -44,7 +49,8 @@ internal sealed record DesignVehicleForm(
         v.Sill is { } s ? new(s.HalfWidth, s.Height, s.FromX, s.ToX) : null,
         [.. v.Parts.Select(p => new DesignPartForm(p.Name, p.Carrier, p.Outline, p.ZLow, p.ZHigh))]);
 
-    public Vehicle ToVehicle() => new(Name, PivotCentres, LeadingWheelbase, TrailingWheelbase, [.. Parts.Select(p => new VehiclePart(p.Name, p.Carrier, p.Outline, p.ZLow, p.ZHigh))])
+    public Vehicle ToVehicle() => new(Name, PivotCentres, LeadingWheelbase, TrailingWheelbase,
+        [.. Parts.Select(p => new VehiclePart(p.Name, p.Carrier, p.Outline, p.ZLow, p.ZHigh))])
     {
         Key = Key,
         LeadingPivotAhead = LeadingPivotAhead,
@@ -63,7 +69,8 @@ internal sealed record DesignVehicleForm(
 internal sealed record DesignSillForm(double HalfWidth, double Height, double FromX, double ToX);
 
 /// <summary>A part of a vehicle: an outline in its carrier's frame, between two heights.</summary>
-internal sealed record DesignPartForm(string Name, PartCarrier Carrier, IReadOnlyList<Point2> Outline, [property: JsonPropertyName("z_low")] double ZLow, [property: JsonPropertyName("z_high")] double ZHigh);
+internal sealed record DesignPartForm(string Name, PartCarrier Carrier, IReadOnlyList<Point2> Outline, [property: JsonPropertyName("z_low")] double ZLow,
+    [property: JsonPropertyName("z_high")] double ZHigh);
 
 /// <summary>The printer, as far as what was printed is held to it.</summary>
 internal sealed record DesignPrinterForm(IReadOnlyList<Point2> Bed, double Height, double Margin, double Nozzle)
@@ -107,7 +114,8 @@ internal sealed record DesignFaceForm(string Track, Side Side, double From, doub
 /// <summary>What is kept from vehicles, entry by entry, and their play.</summary>
 internal sealed record DesignBudgetForm(BudgetRule Rule, IReadOnlyList<DesignBudgetLine> Lines, DesignPlayForm Play)
 {
-    public static DesignBudgetForm Of(ClearanceBudget b) => new(b.Rule, [.. b.Lines.Select(l => new DesignBudgetLine(l.Name, l.AmountMm, l.Basis, l.Placing))], DesignPlayForm.Of(b.Play));
+    public static DesignBudgetForm Of(ClearanceBudget b) =>
+        new(b.Rule, [.. b.Lines.Select(l => new DesignBudgetLine(l.Name, l.AmountMm, l.Basis, l.Placing))], DesignPlayForm.Of(b.Play));
 
     public ClearanceBudget ToBudget() => new([.. Lines.Select(l => new BudgetLine(l.Name, l.AmountMm, l.Basis, l.Placing))], Play.ToPlay(), Rule);
 }

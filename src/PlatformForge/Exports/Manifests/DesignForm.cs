@@ -47,5 +47,6 @@ public static class DesignForm
     }
 
     private static Outcome<DesignCopy> Fault(string name, string what) =>
-        Outcome.Fault<DesignCopy>(Finding.Error("PF7402", "", Invariant($"The design copy '{name}' {what}."), "Build the project again into an empty folder.", FaultKind.Mesh));
+        Outcome.Fault<DesignCopy>(Finding.Error("PF7402", "", Invariant($"The design copy '{name}' {what}."), "Build the project again into an empty folder.",
+            FaultKind.Mesh));
 }

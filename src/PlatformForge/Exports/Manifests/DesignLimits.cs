@@ -19,9 +19,12 @@ internal static class DesignLimits
 
     /// <summary>What is wrong, as it goes on after the file's name; null when nothing is.</summary>
     public static string? Fault(DesignCopy design) =>
-        !(design.Ratio is > 0 and <= 1e4 && design.Gauge is > 0 and <= LargestAllowance) ? Invariant($"has a scale of {design.Ratio} or a gauge of {design.Gauge:0.####} mm, which no model has")
-        : design.Tracks.Select(t => t.RailTop ?? design.RailTop).Append(design.RailTop).Any(t => t is not (>= 0 and <= LargestAllowance)) ? Invariant($"has a rail top below the baseboard, or more than {LargestAllowance:0} mm over it")
-        : !(Bounded(design.Printer.Bed, LargestSize) && design.Printer.Height is > 0 and <= LargestSize && design.Printer.Margin is >= 0 and <= LargestSize && design.Printer.Nozzle is > 0 and <= LargestAllowance) ? "has a printer without a bed, a height, a margin or a nozzle"
+        !(design.Ratio is > 0 and <= 1e4 && design.Gauge is > 0 and <= LargestAllowance)
+            ? Invariant($"has a scale of {design.Ratio} or a gauge of {design.Gauge:0.####} mm, which no model has")
+        : design.Tracks.Select(t => t.RailTop ?? design.RailTop).Append(design.RailTop).Any(t => t is not (>= 0 and <= LargestAllowance))
+        ? Invariant($"has a rail top below the baseboard, or more than {LargestAllowance:0} mm over it")
+        : !(Bounded(design.Printer.Bed, LargestSize) && design.Printer.Height is > 0 and <= LargestSize && design.Printer.Margin is >= 0 and <= LargestSize
+            && design.Printer.Nozzle is > 0 and <= LargestAllowance) ? "has a printer without a bed, a height, a margin or a nozzle"
         : Twice(design.Tracks.Select(t => t.Name)) is { } track ? Invariant($"has two tracks of the name '{track}'")
         : Twice(design.Platforms.Select(p => p.Name)) is { } platform ? Invariant($"has two platforms of the name '{platform}'")
         : design.Tracks.Select(t => OfLine(t.Name, t.Elements) ?? OfVehicles(t)).FirstOrDefault(f => f is not null)
@@ -41,7 +44,8 @@ internal static class DesignLimits
                 return Invariant($"has a track element of length {e.Length} in '{name}'; above 0 and at most {TrackLayer.LongestTrack:0} mm is taken");
             }
 
-            if (!(Math.Max(Math.Abs(e.X), Math.Abs(e.Y)) <= 2 * TrackLayer.LongestTrack && Math.Abs(e.Heading) <= TrackLayer.LongestTrack && Math.Max(Math.Abs(e.StartCurvature), Math.Abs(e.EndCurvature)) <= 1 / TightestRadius))
+            if (!(Math.Max(Math.Abs(e.X), Math.Abs(e.Y)) <= 2 * TrackLayer.LongestTrack && Math.Abs(e.Heading) <= TrackLayer.LongestTrack
+                && Math.Max(Math.Abs(e.StartCurvature), Math.Abs(e.EndCurvature)) <= 1 / TightestRadius))
             {
                 return Invariant($"has an element of track '{name}' beyond {2 * TrackLayer.LongestTrack:0} mm, or with a radius under {TightestRadius} mm");
             }
@@ -54,15 +58,19 @@ internal static class DesignLimits
     private static string? OfVehicles(DesignTrack track) =>
         track.Vehicles.FirstOrDefault(v => v.Sill is { HalfWidth: not (> 0 and <= LargestAllowance) }) is { } odd
             ? Invariant($"has a door sill {odd.Sill!.HalfWidth:0.###} mm from the middle of '{odd.Name}' on track '{track.Name}'")
-        : track.Vehicles.SelectMany(VehicleRule.Findings).FirstOrDefault() is { } fault ? Invariant($"has an impossible vehicle on track '{track.Name}': {fault.Message.TrimEnd('.')}") : null;
+        : track.Vehicles.SelectMany(VehicleRule.Findings).FirstOrDefault() is { } fault
+        ? Invariant($"has an impossible vehicle on track '{track.Name}': {fault.Message.TrimEnd('.')}") : null;
 
     private static string? OfPlatform(DesignPlatform platform)
     {
         var face = platform.Face;
-        double[] allowances = [platform.Budget.Play.Wheelset, platform.Budget.Play.Pivot, platform.Budget.Play.Roll, platform.Budget.Play.Cant, platform.Budget.Play.RollCentreHeight, platform.Height, face.VerticalGap, .. platform.Budget.Lines.Select(l => l.AmountMm)];
+        double[] allowances = [platform.Budget.Play.Wheelset, platform.Budget.Play.Pivot, platform.Budget.Play.Roll, platform.Budget.Play.Cant,
+            platform.Budget.Play.RollCentreHeight, platform.Height, face.VerticalGap, .. platform.Budget.Lines.Select(l => l.AmountMm)];
         return OfLine(face.Track, platform.Chart)
-            ?? (!(face.From >= -TrackLayer.LongestTrack && face.From < face.To && face.To <= TrackLayer.LongestTrack) ? Invariant($"has platform '{platform.Name}' from {face.From} to {face.To:0.####} mm")
-            : !allowances.All(a => a is >= 0 and <= LargestAllowance) ? Invariant($"has a height, a play or an allowance below nothing or beyond {LargestAllowance:0} mm at platform '{platform.Name}'")
+            ?? (!(face.From >= -TrackLayer.LongestTrack && face.From < face.To && face.To <= TrackLayer.LongestTrack)
+                ? Invariant($"has platform '{platform.Name}' from {face.From} to {face.To:0.####} mm")
+            : !allowances.All(a => a is >= 0 and <= LargestAllowance)
+            ? Invariant($"has a height, a play or an allowance below nothing or beyond {LargestAllowance:0} mm at platform '{platform.Name}'")
             : null);
     }
 

@@ -27,7 +27,8 @@ internal static class JsonBounds
         }
         catch (JsonException fault)
         {
-            return Invariant($"breaks at line {(fault.LineNumber ?? 0) + 1}, byte {(fault.BytePositionInLine ?? 0) + 1}, or has more than {InputLimits.JsonDepth} objects and lists inside one another");
+            return Invariant($"breaks at line {(fault.LineNumber ?? 0) + 1}, byte {(fault.BytePositionInLine ?? 0) + 1}, or has more ")
+                + Invariant($"than {InputLimits.JsonDepth} objects and lists inside one another");
         }
     }
 

@@ -149,5 +149,6 @@ public static class ManifestForm
         && !path.Contains('\0', StringComparison.Ordinal) && path.Split('/').All(step => step.Length > 0 && step is not ("." or ".."));
 
     private static Outcome<Manifest> Fault(string name, string what) =>
-        Outcome.Fault<Manifest>(Finding.Error("PF7401", "", Invariant($"The manifest '{name}' {what}."), "Build the project again into an empty folder.", FaultKind.Mesh));
+        Outcome.Fault<Manifest>(Finding.Error("PF7401", "", Invariant($"The manifest '{name}' {what}."), "Build the project again into an empty folder.",
+            FaultKind.Mesh));
 }

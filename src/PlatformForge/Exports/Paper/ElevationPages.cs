@@ -1,6 +1,8 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Paper;

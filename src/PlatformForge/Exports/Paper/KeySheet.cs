@@ -1,4 +1,5 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Geometry;
 using static System.FormattableString;
 
@@ -115,7 +116,8 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
     private double Steps(Sheet sheet, Point2 at, double width)
     {
         string measured = paper.MeasuredBars is null
-            ? "Measure both bars of 100 mm between their ticks. Both right to 0.2 mm: go on. If not, enter what they measure, across and up, as bars under [paper] or with --bars, and print again: the sheets are then drawn for your printer."
+            ? "Measure both bars of 100 mm between their ticks. Both right to 0.2 mm: go on. If not, enter what they measure, across and up, as bars under "
+            + "[paper] or with --bars, and print again: the sheets are then drawn for your printer."
             : "Measure both bars of 100 mm: with your printer's correction they are now right to 0.2 mm.";
         string[] steps =
         [

@@ -1,4 +1,5 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Pdf;
 using static System.FormattableString;

@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Paper;
@@ -14,7 +15,8 @@ internal sealed class PageTiling(FullSizeFigures figures, FigureIndex index, She
         var (from, to) = figures.Range;
         Point2 start = figures.PlaceOf(from, 0), chord = figures.PlaceOf(to, 0) - start, along = chord * (1 / Math.Max(1, chord.Length));
         int steps = Math.Max(1, (int)Math.Ceiling((to - from) / Step));
-        var places = Enumerable.Range(0, steps + 1).Select(i => from + ((to - from) * i / steps)).SelectMany(s => figures.Across(s) is var (low, high) ? new[] { figures.PlaceOf(s, low), figures.PlaceOf(s, high) } : []).ToArray();
+        var places = Enumerable.Range(0, steps + 1).Select(i => from + ((to - from) * i / steps))
+            .SelectMany(s => figures.Across(s) is var (low, high) ? new[] { figures.PlaceOf(s, low), figures.PlaceOf(s, high) } : []).ToArray();
         var turned = Array.ConvertAll(places, p => new Point2(Point2.Dot(p - start, along), -Point2.Cross(along, p - start)));
         double x0 = turned.Min(p => p.X), x1 = turned.Max(p => p.X), y0 = turned.Min(p => p.Y), y1 = turned.Max(p => p.Y);
         double right = room.Window.Width - overlap, down = room.Window.Height - overlap;

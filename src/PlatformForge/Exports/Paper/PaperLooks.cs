@@ -1,4 +1,5 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Paper.FullSize;
 
 namespace PlatformForge.Exports.Paper;
 

@@ -21,10 +21,12 @@ internal static class PaperRule
         }
 
         double wrong = IsBar(bars.X) ? bars.Y : bars.X;
-        string likely = wrong is > 3.5 and < 4.4 ? " It may be in inches: these bars are given in mm." : wrong is > 9 and < 11 ? " It may be in cm: these bars are given in mm." : "";
+        string likely = wrong is > 3.5 and < 4.4 ? " It may be in inches: these bars are given in mm." : wrong is > 9 and < 11
+            ? " It may be in cm: these bars are given in mm." : "";
         return Finding.Error(
             "PF7441", paper.Key + ".bars", Invariant($"A bar of 100 mm cannot have measured {wrong:0.###} mm.{likely}"),
-            Invariant($"Give what both bars of 100 mm measure on a sheet printed without bars, across and up, in mm from {PaperSpec.LeastBar} to {PaperSpec.MostBar}, such as bars = [99.6, 100.2]. A print farther off was fitted to its page: print it at 100 %."));
+            Invariant($"Give what both bars of 100 mm measure on a sheet printed without bars, across and up, in mm from {PaperSpec.LeastBar} ")
+                + Invariant($"to {PaperSpec.MostBar}, such as bars = [99.6, 100.2]. A print farther off was fitted to its page: print it at 100 %."));
     }
 
     private static bool IsBar(double mm) => mm is >= PaperSpec.LeastBar and <= PaperSpec.MostBar;
@@ -41,7 +43,8 @@ internal static class PaperRule
             (paper.Size.X - SheetRoom.LeftStrip - SheetRoom.LeastWindow) / 2,
             (Math.Min(paper.Size.X, paper.Size.Y) - SheetRoom.FootStrip - SheetRoom.LeastWindow) / 2));
         double least = Math.Ceiling(SheetRoom.LeastWindow + SheetRoom.FootStrip + (2 * paper.Margin));
-        string message = Invariant($"On {paper.SizeInWords} with margins of {paper.Margin:0.###} mm the plan would have {Math.Max(0, room.Window.Width):0} by {Math.Max(0, room.Window.Height):0} mm; the bars of 100 mm alone need {SheetRoom.LeastWindow:0}.");
+        string message = Invariant($"On {paper.SizeInWords} with margins of {paper.Margin:0.###} mm the plan would have {Math.Max(0, room.Window.Width):0} ")
+            + Invariant($"by {Math.Max(0, room.Window.Height):0} mm; the bars of 100 mm alone need {SheetRoom.LeastWindow:0}.");
         return most >= 0
             ? Finding.Error(
                 "PF7440",
@@ -61,6 +64,8 @@ internal static class PaperRule
         double most = Math.Floor(Math.Min(room.Window.Width, room.Window.Height) / 3);
         return !room.IsLarge || paper.Overlap <= most
             ? null
-            : Finding.Error("PF7442", paper.Key + ".overlap", Invariant($"Sheets that overlap by {paper.Overlap:0.###} mm show little else: the plan has {room.Window.Width:0} by {room.Window.Height:0} mm on each."), Invariant($"Give {most:0} mm or less; 12 is enough to tape.")).Curing(most);
+            : Finding.Error("PF7442", paper.Key + ".overlap", Invariant($"Sheets that overlap by {paper.Overlap:0.###} mm show little else: ")
+            + Invariant($"the plan has {room.Window.Width:0} by {room.Window.Height:0} mm on each."),
+            Invariant($"Give {most:0} mm or less; 12 is enough to tape.")).Curing(most);
     }
 }

@@ -1,4 +1,6 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 using static System.FormattableString;

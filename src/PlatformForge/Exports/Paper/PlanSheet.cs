@@ -1,4 +1,5 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Geometry;
 using static System.FormattableString;
 
@@ -34,7 +35,8 @@ internal sealed class PlanSheet(FullSizeFigures figures, FigureIndex index, Pape
         return sheet;
     }
 
-    private static string Chainages(SheetTile tile) => tile.Range.To > tile.Range.From ? Invariant($", chainage {tile.Range.From:0} to {tile.Range.To:0} mm") : "";
+    private static string Chainages(SheetTile tile) => tile.Range.To > tile.Range.From ? Invariant($", chainage {tile.Range.From:0} to {tile.Range.To:0} mm")
+        : "";
 
     private static void Draw(Sheet sheet, SheetTile tile, FigureLine line)
     {

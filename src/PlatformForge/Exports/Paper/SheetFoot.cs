@@ -1,4 +1,4 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Paper;

@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Paper;

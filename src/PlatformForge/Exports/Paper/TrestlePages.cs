@@ -1,7 +1,11 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Sections;
+using PlatformForge.Exports.Drawings.Trestles;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Trestles;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Paper;

@@ -74,7 +74,8 @@ internal static class WindowCutter
     {
         double from = 0, to = 1;
         var d = b - a;
-        foreach (var (step, room) in ((double, double)[])[(-d.X, a.X - window.Left), (d.X, window.Right - a.X), (-d.Y, a.Y - window.Top), (d.Y, window.Bottom - a.Y)])
+        foreach (var (step, room) in ((double, double)[])[(-d.X, a.X - window.Left), (d.X, window.Right - a.X), (-d.Y, a.Y - window.Top),
+            (d.Y, window.Bottom - a.Y)])
         {
             if (step == 0)
             {

@@ -1,4 +1,4 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 
 namespace PlatformForge.Exports.Pdf;
 

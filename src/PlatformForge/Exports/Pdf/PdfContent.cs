@@ -1,4 +1,6 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pdf;
@@ -38,7 +40,8 @@ internal sealed class PdfContent
 
     /// <summary>Writes the matrix that leads from mm on the sheet to points on a page, without its operator.</summary>
     public static void Matrix(Utf8Text text, Sheet sheet) => text
-        .Ratio(PointsPerMm * sheet.Stretch.X).Raw(" 0 0 "u8).Ratio(-PointsPerMm * sheet.Stretch.Y).Raw(" 0 "u8).Length(PointsPerMm * sheet.Stretch.Y * sheet.Height);
+        .Ratio(PointsPerMm * sheet.Stretch.X).Raw(" 0 0 "u8).Ratio(-PointsPerMm * sheet.Stretch.Y).Raw(" 0 "u8)
+        .Length(PointsPerMm * sheet.Stretch.Y * sheet.Height);
 
     /// <summary>Strokes of a pattern in a field of 3 by 3 mm.</summary>
     public static IReadOnlyList<(Point2 From, Point2 To)> Stripes(Pattern pattern) => pattern switch

@@ -1,4 +1,6 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 
 namespace PlatformForge.Exports.Pdf;
 

@@ -1,5 +1,7 @@
 using System.Text;
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Pdf;
@@ -29,13 +31,17 @@ public static class PdfWriter
         int outline = Outline(objects, book, chapters, leaves);
         string scaling = book.IsTrueSize ? " /PrintScaling /None" : "";
         objects.Put(catalog,
-            Invariant($"<< /Type /Catalog /Pages {pages} 0 R /Outlines {outline} 0 R /PageMode /UseOutlines /PageLabels << /Nums [{Labels(book)}] >> /Lang (en-GB) /ViewerPreferences << /DisplayDocTitle true{scaling} >> >>"));
+            Invariant($"<< /Type /Catalog /Pages {pages} 0 R /Outlines {outline} 0 R /PageMode /UseOutlines /PageLabels << /Nums [{Labels(book)}] >> /Lang ")
+                + Invariant($"(en-GB) /ViewerPreferences << /DisplayDocTitle true{scaling} >> >>"));
         int info = objects.Add($"<< /Title {PdfObjects.Text(book.Title)} /Producer {PdfObjects.Text(book.Producer)} >>");
         objects.End(catalog, info);
     }
 
-    private static int Face(PdfObjects objects, string name, bool bold) => objects.Add(Invariant(
-        $"<< /Type /Font /Subtype /Type1 /BaseFont /{name} /Encoding /WinAnsiEncoding /FirstChar {PdfLetters.First} /LastChar {PdfLetters.Last} /Widths [{string.Join(' ', Enumerable.Range(PdfLetters.First, PdfLetters.Last - PdfLetters.First + 1).Select(c => PdfLetters.Width(c, bold)))}] >>"));
+    private static int Face(PdfObjects objects, string name, bool bold) =>
+        objects.Add(Invariant($"<< /Type /Font /Subtype /Type1 /BaseFont /{name} /Encoding /WinAnsiEncoding /FirstChar {PdfLetters.First} ")
+            + Invariant($"/LastChar {PdfLetters.Last} /Widths ")
+            + Invariant(
+                $"[{string.Join(' ', Enumerable.Range(PdfLetters.First, PdfLetters.Last - PdfLetters.First + 1).Select(c => PdfLetters.Width(c, bold)))}] >>"));
 
     private static int Page(PdfObjects objects, PdfLeaf leaf, int pages, int[] faces)
     {
@@ -43,7 +49,8 @@ public static class PdfWriter
         string states = string.Concat(leaf.Opacities.Select((o, i) => Invariant($"/G{i} << /ca {o:0.###} >> ")));
         string patterns = string.Concat(leaf.Patterns.Select((p, i) => Invariant($"/P{i} {Stripes(objects, leaf.Matrix, p.Colour, p.Pattern)} 0 R ")));
         string box = $"[0 0 {leaf.Width} {leaf.Height}]";
-        return objects.Add(Invariant($"<< /Type /Page /Parent {pages} 0 R /MediaBox {box} /CropBox {box} /TrimBox {box} /Contents {stream} 0 R /Resources << /Font << /F1 {faces[0]} 0 R /F2 {faces[1]} 0 R >> /ExtGState << {states}>> /Pattern << {patterns}>> >> >>"));
+        return objects.Add(Invariant($"<< /Type /Page /Parent {pages} 0 R /MediaBox {box} /CropBox {box} /TrimBox {box} /Contents {stream} 0 R /Resources << ")
+            + Invariant($"/Font << /F1 {faces[0]} 0 R /F2 {faces[1]} 0 R >> /ExtGState << {states}>> /Pattern << {patterns}>> >> >>"));
     }
 
     // A pattern lies in the page's own space, whatever matrix is in force where it is used.
@@ -59,7 +66,8 @@ public static class PdfWriter
 
             t.Raw("S"u8);
         });
-        return objects.AddStream($"/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix [{matrix}] ",
+        return objects.AddStream("/Type /Pattern /PatternType 1 /PaintType 1 /TilingType 1 /BBox [0 0 3 3] /XStep 3 /YStep 3 /Resources << >> /Matrix "
+            + $"[{matrix}] ",
             to => to.Write(Encoding.ASCII.GetBytes(strokes)));
     }
 
@@ -72,7 +80,8 @@ public static class PdfWriter
             var sheets = written[i];
             int[] lines = [.. sheets.Select(_ => objects.Reserve())];
             objects.Put(chapters[i],
-                Line(book.Chapters[i].Title, root, leaves[at], chapters, i) + Invariant($" /First {lines[0]} 0 R /Last {lines[^1]} 0 R /Count {lines.Length} >>"));
+                Line(book.Chapters[i].Title, root, leaves[at], chapters, i) + Invariant($" /First {lines[0]} 0 R /Last {lines[^1]} 0 R /Count {lines.Length} ")
+                    + ">>");
             for (int k = 0; k < lines.Length; k++)
             {
                 objects.Put(lines[k], Line(sheets[k].Title, chapters[i], leaves[at + k], lines, k) + " >>");
@@ -97,7 +106,8 @@ public static class PdfWriter
         {
             string label = PdfObjects.Text(chapter.Label + " ");
             labels.Append(chapter.FirstLabel is { } first
-                ? Invariant($"{at} << /P {PdfObjects.Text(chapter.Label + " " + first)} >> ") + (chapter.Pages > 1 ? Invariant($"{at + 1} << /P {label} /S /D >> ") : "")
+                ? Invariant($"{at} << /P {PdfObjects.Text(chapter.Label + " " + first)} >> ")
+                + (chapter.Pages > 1 ? Invariant($"{at + 1} << /P {label} /S /D >> ") : "")
                 : Invariant($"{at} << /P {label} /S /D >> "));
             at += chapter.Pages;
         }

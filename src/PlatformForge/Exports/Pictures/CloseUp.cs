@@ -1,5 +1,5 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Pictures;

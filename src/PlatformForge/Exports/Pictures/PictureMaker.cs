@@ -1,5 +1,8 @@
 using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
+using PlatformForge.Exports.Looks;
+using PlatformForge.Exports.Pictures.Bodies;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.Pictures;
@@ -102,9 +105,12 @@ internal sealed class PictureMaker
             }
         }
 
-        ink.AddRange(scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Where(l => !l.Detail).Select(l => new InkLine(view.Project(l.From), view.Project(l.To))));
-        lines = StripBins.Of(ink.Count, Strips, StripRows * Fine, i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
-        lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads, scene.Shaded);
+        ink.AddRange(scene.Bodies.Where(b => b.Outlined).SelectMany(b => SharpEdges.Of(b.Mesh, view)).Where(l => !l.Detail)
+            .Select(l => new InkLine(view.Project(l.From), view.Project(l.To))));
+        lines = StripBins.Of(ink.Count, Strips, StripRows * Fine,
+            i => (Math.Min(ink[i].From.Y, ink[i].To.Y) - (InkWidth * Fine), Math.Max(ink[i].From.Y, ink[i].To.Y) + (InkWidth * Fine)));
+        lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads,
+            scene.Shaded);
         haze = new(view, scene.Fades ? scene.Framed : null);
     }
 
@@ -192,7 +198,8 @@ internal sealed class PictureMaker
         {
             for (int i = 0; i < Fine; i++)
             {
-                int sample = at + (j * width * Fine) + i, what = raster.Shown[sample], kind = kinds > 0 && shown[kinds - 1] == what ? kinds - 1 : shown[..kinds].IndexOf(what);
+                int sample = at + (j * width * Fine) + i, what = raster.Shown[sample], kind = kinds > 0 && shown[kinds - 1] == what ? kinds - 1
+                    : shown[..kinds].IndexOf(what);
                 if (kind < 0)
                 {
                     kind = kinds++;
@@ -259,7 +266,8 @@ internal sealed class PictureMaker
             : (double.NaN, double.NaN);
     }
 
-    private bool IsAhead(Point3 a, Point3 b, Point3 c) => view.Eye is null || (view.Ahead(a) >= View.Near && view.Ahead(b) >= View.Near && view.Ahead(c) >= View.Near);
+    private bool IsAhead(Point3 a, Point3 b, Point3 c) => view.Eye is null
+        || (view.Ahead(a) >= View.Near && view.Ahead(b) >= View.Near && view.Ahead(c) >= View.Near);
 
     // A triangle that reaches behind the eye is cut off before it.
     private void Fill(Raster raster, Point3[] on, Mesh mesh, int corner, int what)

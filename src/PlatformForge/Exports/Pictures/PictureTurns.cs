@@ -1,3 +1,5 @@
+using PlatformForge.Exports.Files;
+
 namespace PlatformForge.Exports.Pictures;
 
 /// <summary>

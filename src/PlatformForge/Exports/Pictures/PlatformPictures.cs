@@ -1,5 +1,8 @@
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Pictures;

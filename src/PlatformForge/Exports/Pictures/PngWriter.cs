@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using System.IO.Compression;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using PlatformForge.Exports.Files;
 
 namespace PlatformForge.Exports.Pictures;
 

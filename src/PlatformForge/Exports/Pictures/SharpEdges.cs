@@ -1,3 +1,5 @@
+using PlatformForge.Exports.Pictures.Bodies;
+using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
 using PlatformForge.Solids;
@@ -33,8 +35,8 @@ internal static class SharpEdges
         }
     }
 
-    // Whether an edge goes round a brick, or into the joint at its corner: on one side of it a face goes no deeper than a joint does, or the edge itself does not.
-    // Feet, tops and corners of walls have more on both.
+    // Whether an edge goes round a brick, or into the joint at its corner: on one side of it a face goes no deeper than a joint does, or the edge itself does
+    // not. Feet, tops and corners of walls have more on both.
     private static bool IsJoint(Mesh mesh, int a, int b, int one, int other)
     {
         double length = (mesh.Vertices[b] - mesh.Vertices[a]).Length;

@@ -1,7 +1,10 @@
 using PlatformForge.Clearance;
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Pictures;
@@ -57,8 +60,10 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
         {
             var stock = new RollingStock(dossier.Scale.Ratio, dossier.Gauge, dossier.RailTopOf(run.Ride.Name));
             bool own = run.Ride.Name == plan.Spec.Face.Track;
-            var vehicle = own ? Boarded([.. platform.Poses.Where(p => p.OtherTrack.Length == 0).Select(p => p.Vehicle), .. run.Vehicles]) : Boarded([.. run.Vehicles.Reverse()]);
-            double half = vehicle.Parts.SelectMany(p => p.Outline).Max(p => p.X), s = plan.Spec.Face.From + Math.Max(Length * (own ? VehicleAt : OtherAt), (Length * NearestEnd) + half), u = own ? s : run.Ride.Locate(plan.Chart.PointAt(s)).Chainage;
+            var vehicle = own ? Boarded([.. platform.Poses.Where(p => p.OtherTrack.Length == 0).Select(p => p.Vehicle), .. run.Vehicles])
+                : Boarded([.. run.Vehicles.Reverse()]);
+            double half = vehicle.Parts.SelectMany(p => p.Outline).Max(p => p.X), s = plan.Spec.Face.From
+                + Math.Max(Length * (own ? VehicleAt : OtherAt), (Length * NearestEnd) + half), u = own ? s : run.Ride.Locate(plan.Chart.PointAt(s)).Chainage;
             bool apart = own || Math.Abs(plan.Chart.Locate(run.Ride.PointAt(Math.Clamp(u, 0, run.Ride.Length))).Offset) > 2 * dossier.Gauge;
             if (apart && PoseFinder.At(run.Ride, vehicle, u + (vehicle.PivotCentres / 2)) is { } pose)
             {
@@ -98,7 +103,8 @@ internal sealed class Stage(Dossier dossier, PlatformDossier platform)
         ];
     }
 
-    private IEnumerable<SceneBody> Track(Centreline ride, double from, double to) => TrackBodies.Of(ride, from, to, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTopOf(ride.Name));
+    private IEnumerable<SceneBody> Track(Centreline ride, double from, double to) =>
+        TrackBodies.Of(ride, from, to, dossier.Scale.Ratio, dossier.Gauge, dossier.RailTopOf(ride.Name));
 
     // Where another track is beside the platform and apart from its own.
     private IEnumerable<(double From, double To)> Stretches(Centreline ride)

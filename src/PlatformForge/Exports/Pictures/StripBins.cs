@@ -20,7 +20,8 @@ internal sealed class StripBins(int[] start, int[] items)
         for (int i = 0; i < count; i++)
         {
             var (top, bottom) = extent(i);
-            range[i] = double.IsNaN(top + bottom) ? (0, strips - 1) : ((int)Math.Clamp(Math.Floor((top - 1) / rows), 0, strips), (int)Math.Clamp(Math.Floor((bottom + 1) / rows), -1, strips - 1));
+            range[i] = double.IsNaN(top + bottom) ? (0, strips - 1)
+                : ((int)Math.Clamp(Math.Floor((top - 1) / rows), 0, strips), (int)Math.Clamp(Math.Floor((bottom + 1) / rows), -1, strips - 1));
             for (int strip = range[i].First; strip <= range[i].Last; strip++)
             {
                 start[strip + 1]++;

@@ -1,4 +1,6 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Drawings.Sections;
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
 using PlatformForge.Proofs;
 using static System.FormattableString;
@@ -21,7 +23,8 @@ internal static class GaugeDrawing
         Proof[] gauges = [.. set.Proofs.Where(p => p.Kind == ProofKind.SlideGauge && p.Platform == face.Name && p.Rides?.Track == face.Track)];
         var sheet = new Sheet(Width, Height, Invariant($"{face.FaceName}: gauges and proofs"))
         {
-            Description = Invariant($"Slide gauges of {face.FaceName} on their track at {string.Join(", ", gauges.Select(g => Figures.Short(g.Rides!.Value.Chainage)))} mm, with what each shows."),
+            Description = Invariant($"Slide gauges of {face.FaceName} on their track ")
+                + Invariant($"at {string.Join(", ", gauges.Select(g => Figures.Short(g.Rides!.Value.Chainage)))} mm, with what each shows."),
         };
         double upper = TitleBlock.Margin + Heading, lower = Height - TitleBlock.Margin - TitleBlock.Depth - 4,
             each = (lower - upper) / Math.Max(1, gauges.Length);
@@ -45,7 +48,8 @@ internal static class GaugeDrawing
     private static double Scale(Dossier dossier, PlatformDossier face, Proof[] gauges, double width, double height)
     {
         var boxes = gauges.Select(g => g.Solid.Mesh.Box()).ToArray();
-        double wide = boxes.Max(b => b.High.X - b.Low.X) + Behind, high = Math.Max(boxes.Max(b => b.High.Y), face.Plan.Spec.Height) + face.Plan.Site.RailTop + Below;
+        double wide = boxes.Max(b => b.High.X - b.Low.X) + Behind, high = Math.Max(boxes.Max(b => b.High.Y), face.Plan.Spec.Height) + face.Plan.Site.RailTop
+            + Below;
         return Enlargements.FirstOrDefault(e => e * wide <= width && e * high <= height, 0.05);
     }
 
@@ -119,7 +123,8 @@ internal static class GaugeDrawing
         }
     }
 
-    // Every other proof of the face's platform by its mark, with what it is for under the first of a kind; what has no room is counted, never left out in silence.
+    // Every other proof of the face's platform by its mark, with what it is for under the first of a kind; what has no room is counted, never left out in
+    // silence.
     private static void Others(Sheet sheet, PlatformDossier face, ProofSet set, Point2 at, double lower)
     {
         Proof[] others = [.. set.Proofs.Where(p => p.Kind != ProofKind.SlideGauge && (p.Platform.Length == 0 || p.Platform == face.Name))];
@@ -136,7 +141,8 @@ internal static class GaugeDrawing
                 return;
             }
 
-            sheet.Text(Invariant($"{(proof.Mark.Length > 0 ? proof.Mark + "  " : "")}{proof.Name}: {proof.Size.X:0} x {proof.Size.Y:0} x {proof.Size.Z:0.#} mm, {proof.Estimate.Grams:0.0} g"), new(at.X, y),
+            sheet.Text(Invariant($"{(proof.Mark.Length > 0 ? proof.Mark + "  " : "")}{proof.Name}: {proof.Size.X:0} x {proof.Size.Y:0} x {proof.Size.Z:0.#} ")
+                + Invariant($"mm, {proof.Estimate.Grams:0.0} g"), new(at.X, y),
                 HouseStyle.Strong);
             foreach (string line in lines)
             {

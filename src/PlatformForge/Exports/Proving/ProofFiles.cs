@@ -1,5 +1,7 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Painting;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Stl;
@@ -90,7 +92,8 @@ public sealed class ProofFiles
         }
     }
 
-    private string DrawingOf(PlatformDossier face, int platform) => Invariant($"{Folder}/{OutputFiles.Named(dossier.Platforms[platform], face, platforms[platform])}.svg");
+    private string DrawingOf(PlatformDossier face, int platform) =>
+        Invariant($"{Folder}/{OutputFiles.Named(dossier.Platforms[platform], face, platforms[platform])}.svg");
 
     private IEnumerable<FileWork> Prints()
     {

@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Proofs;
@@ -28,7 +29,8 @@ internal static class ProofTables
         {
             foreach (var figure in Told(proof))
             {
-                csv.Row(proof.Platform, proof.Mark, proof.Name, Word(proof.Kind), figure.What, Drawings.Figures.Fixed(figure.Value, figure.Unit.Length == 0 ? 0 : 3),
+                csv.Row(proof.Platform, proof.Mark, proof.Name, Word(proof.Kind), figure.What,
+                    PlatformForge.Exports.Drawings.Ink.Figures.Fixed(figure.Value, figure.Unit.Length == 0 ? 0 : 3),
                     figure.Unit);
             }
         }

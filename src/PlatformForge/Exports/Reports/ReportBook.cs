@@ -1,5 +1,8 @@
 using PlatformForge.Exports.Documents;
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Reports.Chapters;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -34,7 +37,9 @@ internal static class ReportBook
         {
             ("Scale", Invariant($"1:{Figures.Short(dossier.Scale.Ratio)}")),
             ("Gauge", Invariant($"{Figures.Short(dossier.Gauge)} mm")),
-            ("Rail top over the baseboard", Invariant($"{Figures.Short(dossier.RailTop)} mm{string.Concat(dossier.Tracks.Where(t => t.RailTop is not null).Select(t => Invariant($"; track {t.Ride.Name} {Figures.Short(t.RailTop!.Value)} mm")))}")),
+            ("Rail top over the baseboard", Invariant($"{Figures.Short(dossier.RailTop)} ")
+                + Invariant(
+                    $"mm{string.Concat(dossier.Tracks.Where(t => t.RailTop is not null).Select(t => Invariant($"; track {t.Ride.Name} {Figures.Short(t.RailTop!.Value)} mm")))}")),
             ("Lengths", "mm of the model, unless said otherwise"),
         };
         if (dossier.Designer.Length > 0)
@@ -105,7 +110,7 @@ internal static class ReportBook
     }
 
     // The two tracks of an island, its narrowest place, and the heights along each.
-    private static void Island(DocumentBuilder to, ReportSource source, Platforms.Waist waist)
+    private static void Island(DocumentBuilder to, ReportSource source, PlatformForge.Platforms.Plans.Waist waist)
     {
         var plan = source.Platform.Plan;
         to.Say(Invariant($"An island between tracks {plan.Faces[0].Spec.Track} and {plan.Faces[1].Spec.Track}, narrowest at chainage ")
@@ -142,7 +147,7 @@ internal static class ReportBook
             Invariant($"drawings/{source.Name}-isometric.svg"), Invariant($"{platform.Name} in isometric projection"), "the sections' solids"));
     }
 
-    private static void Face(DocumentBuilder to, Platforms.PlatformPlan plan)
+    private static void Face(DocumentBuilder to, PlatformForge.Platforms.Plans.PlatformPlan plan)
     {
         var face = plan.Spec.Face;
         to.Say(

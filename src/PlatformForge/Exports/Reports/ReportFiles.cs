@@ -1,5 +1,7 @@
 using PlatformForge.Exports.Documents;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Workshop;
 using static System.FormattableString;
 

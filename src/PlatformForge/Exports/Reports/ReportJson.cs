@@ -1,5 +1,6 @@
 using System.Text.Json.Serialization;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Reports.Forms;
 
 namespace PlatformForge.Exports.Reports;
 

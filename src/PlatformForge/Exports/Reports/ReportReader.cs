@@ -1,5 +1,6 @@
 using System.Text.Json;
 using PlatformForge.Exports.Manifests;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Units;
 using static System.FormattableString;
 

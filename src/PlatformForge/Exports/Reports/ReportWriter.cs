@@ -1,5 +1,7 @@
 using System.Collections.Frozen;
 using PlatformForge.Exports.Documents;
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Workshop;
 
 namespace PlatformForge.Exports.Reports;

@@ -21,7 +21,8 @@ public static class StlReader
     {
         if (bytes.Length > InputLimits.MeshBytes)
         {
-            return Outcome.Fault<StlContents>(Fault("PF7105", name, Invariant($"has {bytes.Length} bytes, over the limit of {InputLimits.MeshBytes}"), "Build the folder again; a section has some ten thousand triangles."));
+            return Outcome.Fault<StlContents>(Fault("PF7105", name, Invariant($"has {bytes.Length} bytes, over the limit ")
+                + Invariant($"of {InputLimits.MeshBytes}"), "Build the folder again; a section has some ten thousand triangles."));
         }
 
         if (bytes.Length >= StlWriter.HeaderLength)
@@ -103,7 +104,8 @@ public static class StlReader
                     z = BinaryPrimitives.ReadSingleLittleEndian(place[8..]);
                 if (!(Holds(x) && Holds(y) && Holds(z)))
                 {
-                    return Outcome.Fault<StlContents>(Fault("PF7102", name, Invariant($"has a corner of triangle {i + 1} that is no number, or lies beyond {InputLimits.MeshCoordinate:0} mm"), "Write it again; the file is damaged."));
+                    return Outcome.Fault<StlContents>(Fault("PF7102", name, Invariant($"has a corner of triangle {i + 1} that is no number, or lies ")
+                        + Invariant($"beyond {InputLimits.MeshCoordinate:0} mm"), "Write it again; the file is damaged."));
                 }
 
                 triangles[(3 * i) + corner] = welder.IndexOf(x, y, z);

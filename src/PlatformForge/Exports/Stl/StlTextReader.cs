@@ -103,7 +103,8 @@ internal static class StlTextReader
                 continue;
             }
 
-            if (found == 3 || !float.TryParse(rest[part], NumberStyles.Float, CultureInfo.InvariantCulture, out values[found]) || !StlReader.Holds(values[found]))
+            if (found == 3 || !float.TryParse(rest[part], NumberStyles.Float, CultureInfo.InvariantCulture, out values[found])
+                || !StlReader.Holds(values[found]))
             {
                 return false;
             }

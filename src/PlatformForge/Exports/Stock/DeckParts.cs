@@ -1,7 +1,7 @@
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Stock;
@@ -64,7 +64,13 @@ internal sealed class DeckParts(StockBody body)
         var words = new CutWords(Invariant($"{section.Number}  deck"), Place(middle, (plan.CopingBack.At(middle) + plan.Back.At(middle)) / 2), 4);
         bool isPaved = PavingLines.Of(plan).Any();
         string name = Invariant($"{section.Number} deck");
-        return CutPart.AtOrigin(new(name, StockKind.Frame, lines) { Rounds = [.. rounds], Words = [words], IsSeenAllOver = isPaved, Note = isPaved ? "top face up; its name stands below it on the sheet" : "top face up" });
+        return CutPart.AtOrigin(new(name, StockKind.Frame, lines)
+        {
+            Rounds = [.. rounds],
+            Words = [words],
+            IsSeenAllOver = isPaved,
+            Note = isPaved ? "top face up; its name stands below it on the sheet" : "top face up"
+        });
     }
 
     // A joint between two slabs of any face's coping, told along its own track.
@@ -136,10 +142,10 @@ internal sealed class DeckParts(StockBody body)
         return a.Reach + ((b.Reach - a.Reach) * (s - a.Chainage) / (b.Chainage - a.Chainage));
     }
 
-    private IEnumerable<Platforms.Features.Opening> Within(PlatformSection section) =>
+    private IEnumerable<PlatformForge.Platforms.Plans.Opening> Within(PlatformSection section) =>
         plan.Openings.Where(o => o.Middle.Chainage > section.From && o.Middle.Chainage < section.To);
 
-    private bool GoesThrough(Platforms.Features.Opening opening) => opening.Depth is not { } depth || depth >= body.Stock.Thickness;
+    private bool GoesThrough(PlatformForge.Platforms.Plans.Opening opening) => opening.Depth is not { } depth || depth >= body.Stock.Thickness;
 
     private IEnumerable<CutLine> Recesses(PlatformSection section, Func<double, double, Point2> place)
     {

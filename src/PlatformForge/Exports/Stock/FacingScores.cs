@@ -1,7 +1,7 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Exports.Stock;
 

@@ -128,7 +128,8 @@ internal sealed class MarkRoom
         var (low, high) = BoxOf(new(text, at, size));
         low -= new Point2(Margin, Margin);
         high += new Point2(Margin, Margin);
-        return !Array.Exists(taken, t => t.Low.X < high.X && t.High.X > low.X && t.Low.Y < high.Y && t.High.Y > low.Y) && IsInside((low + high) * 0.5) && !Array.Exists(cuts, c => Meets(c.A, c.B, low, high));
+        return !Array.Exists(taken, t => t.Low.X < high.X && t.High.X > low.X && t.Low.Y < high.Y && t.High.Y > low.Y) && IsInside((low + high) * 0.5)
+            && !Array.Exists(cuts, c => Meets(c.A, c.B, low, high));
     }
 
     private IEnumerable<CutLine> Kept(CutLine line)

@@ -1,6 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Stock;
@@ -22,12 +22,14 @@ internal sealed class MockUpParts(StockBody body)
     public IEnumerable<CutPart> Of(PlatformSection section)
     {
         var plan = body.Plan;
-        yield return Of(section, plan.First, section.From, section.To, plan.CopingFront, 1, Invariant($"its top {plan.Spec.Height:0.##} mm over rail top on the level part"));
+        yield return Of(section, plan.First, section.From, section.To, plan.CopingFront, 1, Invariant($"its top {plan.Spec.Height:0.##} mm over rail top on ")
+            + "the level part");
         if (plan.Faces is [_, var far])
         {
             double At(double s) => far.Chart.Locate(plan.ToLayout(s, plan.Back.At(s))).Chainage;
             double from = At(section.From), to = At(section.To);
-            yield return Of(section, far, Math.Min(from, to), Math.Max(from, to), plan.Back, -1, Invariant($"its top {far.Profile.Level:0.##} mm over the baseboard on the level part"));
+            yield return Of(section, far, Math.Min(from, to), Math.Max(from, to), plan.Back, -1, Invariant($"its top {far.Profile.Level:0.##} mm over the ")
+                + "baseboard on the level part");
         }
     }
 

@@ -1,7 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 using static System.FormattableString;
 

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Stock;

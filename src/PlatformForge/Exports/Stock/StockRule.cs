@@ -1,5 +1,6 @@
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -29,14 +30,16 @@ internal static class StockRule
                     Invariant($"Give {most:0} mm or less.")).Curing(most)
                 : Finding.Error(
                     "PF7530", stock.Key + ".size", Invariant($"On a sheet of {SizeOf(stock)} mm no part has room."),
-                    Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210].")).Curing(stock.Key + ".size", "[297, 210]");
+                    Invariant($"Give sheets of {LeastRoom + (2 * stock.Margin):0} mm or more either way, such as [297, 210]."))
+                    .Curing(stock.Key + ".size", "[297, 210]");
         }
 
         if (stock.Slot > stock.WallThickness)
         {
             yield return Finding.Error(
                 "PF7531", stock.Key + ".slot",
-                Invariant($"Relief slots of {stock.Slot:0.###} mm are wider than their strip of {stock.WallThickness:0.###} mm is thick: it breaks there instead of bending."),
+                Invariant($"Relief slots of {stock.Slot:0.###} mm are wider than their strip of {stock.WallThickness:0.###} mm is thick: ")
+                    + "it breaks there instead of bending.",
                 Invariant($"Give the width of a narrower saw or blade, {stock.WallThickness:0.##} mm or less.")).Curing(stock.WallThickness);
         }
 
@@ -44,7 +47,8 @@ internal static class StockRule
         {
             yield return Finding.Error(
                 "PF7531", stock.Key + ".slot",
-                Invariant($"Relief slots of {stock.Slot:0.###} mm are too narrow for a strip of {stock.WallThickness:0.###} mm: nothing cuts them two thirds deep."),
+                Invariant($"Relief slots of {stock.Slot:0.###} mm are too narrow for a strip of {stock.WallThickness:0.###} mm: ")
+                    + "nothing cuts them two thirds deep.",
                 Invariant($"Give the width of your saw or blade, {LeastSlot * stock.WallThickness:0.##} mm or more."))
                 .Curing(Math.Round(LeastSlot * stock.WallThickness, 2));
         }
@@ -67,7 +71,8 @@ internal static class StockRule
             double least = Math.Ceiling(worst.Off * 100) / 100;
             yield return Finding.Error(
                 "PF7535", stock.Key + ".versine",
-                Invariant($"With relief slots of {stock.Slot:0.###} mm as near as they may be, a wall of {platform}, section {worst.Section}, leaves its line by {worst.Off:0.00} mm between two of them; {stock.Versine:0.##} is asked."),
+                Invariant($"With relief slots of {stock.Slot:0.###} mm as near as they may be, a wall of {platform}, section {worst.Section}, leaves its line ")
+                    + Invariant($"by {worst.Off:0.00} mm between two of them; {stock.Versine:0.##} is asked."),
                 Invariant($"Give {least:0.##} mm, or slots of a finer saw.")).Curing(least);
         }
     }
@@ -149,7 +154,8 @@ internal static class StockRule
         double shorter = Math.Ceiling(parts.Max(p => Math.Min(p.Size.X, p.Size.Y)) + (2 * stock.Margin));
         return Finding.Error(
             "PF7534", stock.Key + ".size",
-            Invariant($"'{part.Name}' of {platform} is {part.Size.X:0.0} by {part.Size.Y:0.0} mm; a sheet of {SizeOf(stock)} with margins of {stock.Margin:0.###} has no room for it."),
+            Invariant($"'{part.Name}' of {platform} is {part.Size.X:0.0} by {part.Size.Y:0.0} mm; a sheet of {SizeOf(stock)} with margins ")
+                + Invariant($"of {stock.Margin:0.###} has no room for it."),
             Invariant($"Give sheets of {longer:0} by {shorter:0} mm or more, or more cuts (cuts)."))
             .Curing(stock.Key + ".size", Invariant($"[{longer:0}, {shorter:0}]"));
     }

@@ -1,6 +1,7 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Tables;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using static System.FormattableString;
 

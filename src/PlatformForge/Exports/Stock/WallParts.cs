@@ -1,7 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Stock;
@@ -77,7 +77,8 @@ internal sealed class WallParts(StockBody body)
         }
 
         string name = isFar ? plan.Body.FarCopingBack is null ? "back wall" : "second front wall" : "front wall";
-        string bend = slots == 0 ? "bends as it is" : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, every {length / slots:0.0} mm");
+        string bend = slots == 0 ? "bends as it is" : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, ")
+            + Invariant($"every {length / slots:0.0} mm");
         string face = !isFar ? WallNames.FrontOf(1) : plan.Body.FarCopingBack is null ? WallNames.Back : WallNames.FrontOf(2);
         var outside = FacingScores.Of(plan, section, face, lines[0].Points, length);
         return new(Invariant($"{section.Number} {name}"), StockKind.Strip, lines)

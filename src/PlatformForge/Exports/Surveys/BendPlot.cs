@@ -1,5 +1,6 @@
-using PlatformForge.Exports.Drawings;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Track.Surveys.Results;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Surveys;
@@ -22,7 +23,8 @@ internal sealed class BendPlot(SurveyedTrack track, PlotFrame frame)
     {
         frame.Grid(sheet);
         sheet.Line(frame.Of(frame.LeastX, 0), frame.Of(frame.MostX, 0), HouseStyle.Thin);
-        sheet.Lines(track.Elements.SelectMany(e => new[] { frame.Of(e.From, e.StartCurvature * PerMetre), frame.Of(e.To, e.EndCurvature * PerMetre) }), new(0.7, HouseStyle.Swept));
+        sheet.Lines(track.Elements.SelectMany(e => new[] { frame.Of(e.From, e.StartCurvature * PerMetre), frame.Of(e.To, e.EndCurvature * PerMetre) }),
+            new(0.7, HouseStyle.Swept));
         foreach (var kink in track.Line.Kinks)
         {
             double x = frame.X(kink.Chainage);

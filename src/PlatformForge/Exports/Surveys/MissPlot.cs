@@ -1,6 +1,8 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Gaps;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Surveys;
@@ -45,7 +47,8 @@ internal sealed class MissPlot(SurveyedTrack track, PlotFrame frame)
             {
                 Cross(sheet, at);
                 Point2[] beside = [new(3, 3.4), new(-3, 3.4), new(3, -2), new(-3, -2)];
-                labels.PutOver(Words(r), HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85), beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
+                labels.PutOver(Words(r), HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85),
+                    beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
             }
             else if (track.IsInDoubt(r.Reading))
             {

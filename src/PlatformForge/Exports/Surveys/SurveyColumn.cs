@@ -1,5 +1,5 @@
-using PlatformForge.Exports.Drawings;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Track.Surveys.Results;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Surveys;
@@ -74,7 +74,8 @@ internal sealed class SurveyColumn(SurveyedTrack track, double left, double top,
     }
 
     // The worst is never told below the likely figure, so that one as large says nothing of its own.
-    private static string AtWorst(double likely, double worst) => Figures.Fine(worst) == Figures.Fine(likely) ? "no further" : Invariant($"{Figures.Fine(worst)} mm");
+    private static string AtWorst(double likely, double worst) => Figures.Fine(worst) == Figures.Fine(likely) ? "no further"
+        : Invariant($"{Figures.Fine(worst)} mm");
 
     private static string Short(string words, int most) => words.Length <= most ? words : words[..(most - 1)] + "…";
 

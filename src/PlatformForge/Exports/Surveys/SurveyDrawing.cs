@@ -1,5 +1,5 @@
-using PlatformForge.Exports.Drawings;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Track.Surveys.Results;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Surveys;
@@ -25,11 +25,13 @@ public static class SurveyDrawing
         var sheet = new Sheet(Width, Height, $"{track.Line.Name}: survey") { Description = Describe(track) };
         sheet.Text("The track as it was measured, and the line that fits it", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         var plan = new SurveyPlan(track, PlotLeft, PlanTop, PlotWidth, PlanHeight);
-        sheet.Text(Invariant($"Readings are drawn {plan.Exaggeration} times as far from the line as they are. Chainage runs along the line from its first reading."),
+        sheet.Text(Invariant($"Readings are drawn {plan.Exaggeration} times as far from the line as they are. Chainage runs along the line from its first ")
+            + "reading.",
             new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
         plan.DrawOn(sheet);
         double length = track.Line.Length, beyond = length * BeyondEnds;
-        new MissPlot(track, new(PlotLeft, MissTop, PlotWidth, MissHeight, -beyond, length + beyond, -MissPlot.Range(track), MissPlot.Range(track))).DrawOn(sheet);
+        new MissPlot(track, new(PlotLeft, MissTop, PlotWidth, MissHeight, -beyond, length + beyond, -MissPlot.Range(track), MissPlot.Range(track)))
+            .DrawOn(sheet);
         var (low, high) = BendPlot.Range(track);
         new BendPlot(track, new(PlotLeft, BendTop, PlotWidth, BendHeight, -beyond, length + beyond, low, high)).DrawOn(sheet);
         new SurveyColumn(track, ColumnLeft, PlanTop, Width - TitleBlock.Inset - ColumnLeft).DrawOn(sheet);
@@ -47,6 +49,7 @@ public static class SurveyDrawing
     private static string Describe(SurveyedTrack track)
     {
         string least = track.LeastRadius is { } r ? Invariant($"least radius {Figures.Mm(r.Radius)} mm at chainage {r.Chainage:0}") : "straight";
-        return Invariant($"Survey of {track.Line.Name}: {track.Residuals.Count} readings, {track.Outliers.Count()} left out, {track.Elements.Count} elements, {track.Line.Kinks.Count} kinks, {least}.");
+        return Invariant($"Survey of {track.Line.Name}: {track.Residuals.Count} readings, {track.Outliers.Count()} left out, {track.Elements.Count} ")
+            + Invariant($"elements, {track.Line.Kinks.Count} kinks, {least}.");
     }
 }

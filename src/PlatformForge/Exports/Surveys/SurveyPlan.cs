@@ -1,6 +1,7 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Surveys;

@@ -1,10 +1,13 @@
 using System.Text;
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Painting;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Surveys;
@@ -37,7 +40,8 @@ public static class SurveyTables
             double s = track.Movement.Chainages[k];
             var frame = track.Line.At(s);
             csv.Row(Figures.Fixed(s, 2), Figures.Fixed(frame.Position.X, 3), Figures.Fixed(frame.Position.Y, 3),
-                StraightRule.Told(frame.Curvature) == 0 ? "straight" : Figures.Fixed(1 / frame.Curvature, 1), Figures.Fixed(track.Movement.Likely[k], 3), Figures.Fixed(track.Movement.Worst[k], 3));
+                StraightRule.Told(frame.Curvature) == 0 ? "straight" : Figures.Fixed(1 / frame.Curvature, 1), Figures.Fixed(track.Movement.Likely[k], 3),
+                Figures.Fixed(track.Movement.Worst[k], 3));
         }
 
         return csv.ToBytes();
@@ -50,7 +54,8 @@ public static class SurveyTables
             "sum of errors (mm)", "half throw (mm)", "full throw (mm, to the right positive)", "which way", "note");
         foreach (var r in lining.Rows)
         {
-            csv.Row(Figures.Fixed(r.Station, 1), Figures.Fixed(r.Measured, 3), Figures.Fixed(r.Proposed, 3), Figures.Fixed(r.Error, 3), Figures.Fixed(r.SumOfErrors, 3), Figures.Fixed(r.HalfThrow, 3), Figures.Fixed(r.FullThrow, 3), r.Way, r.Note);
+            csv.Row(Figures.Fixed(r.Station, 1), Figures.Fixed(r.Measured, 3), Figures.Fixed(r.Proposed, 3), Figures.Fixed(r.Error, 3),
+                Figures.Fixed(r.SumOfErrors, 3), Figures.Fixed(r.HalfThrow, 3), Figures.Fixed(r.FullThrow, 3), r.Way, r.Note);
         }
 
         return csv.ToBytes();

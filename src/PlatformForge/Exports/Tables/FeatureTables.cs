@@ -1,5 +1,4 @@
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
 
 namespace PlatformForge.Exports.Tables;
 
@@ -21,5 +20,6 @@ internal static class FeatureTables
         return csv.ToBytes();
     }
 
-    private static string Cell(TableCell cell) => cell.Figure is { } figure ? Drawings.Figures.Fixed(figure, cell.Digits) : cell.Words;
+    private static string Cell(TableCell cell) => cell.Figure is { } figure ? PlatformForge.Exports.Drawings.Ink.Figures.Fixed(figure, cell.Digits)
+        : cell.Words;
 }

@@ -1,6 +1,7 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Manifests;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 
 namespace PlatformForge.Exports.Tables;
 
@@ -21,8 +22,10 @@ namespace PlatformForge.Exports.Tables;
 /// <param name="SteppingLimit">The published limit that gaps are set beside.</param>
 /// <param name="Styles">One for each style of edge.</param>
 public sealed record GapsByStyle(
-    string Platform, EdgeStyle Chosen, IReadOnlyList<double> Chainage, IReadOnlyList<double?> BareReach, IReadOnlyList<double?> SweptReach, IReadOnlyList<double?> RequiredReach,
-    IReadOnlyList<AllowanceSeries> Allowances, IReadOnlyList<string?> GoverningVehicle, IReadOnlyList<string?> GoverningPart, IReadOnlyList<string?> GoverningTrack, LimitForm SteppingLimit, IReadOnlyList<StyleGaps> Styles)
+    string Platform, EdgeStyle Chosen, IReadOnlyList<double> Chainage, IReadOnlyList<double?> BareReach, IReadOnlyList<double?> SweptReach,
+    IReadOnlyList<double?> RequiredReach,
+    IReadOnlyList<AllowanceSeries> Allowances, IReadOnlyList<string?> GoverningVehicle, IReadOnlyList<string?> GoverningPart,
+    IReadOnlyList<string?> GoverningTrack, LimitForm SteppingLimit, IReadOnlyList<StyleGaps> Styles)
 {
     private const int Digits = 3;
 
@@ -38,9 +41,11 @@ public sealed record GapsByStyle(
         double spacing = need.Stations[1] - need.Stations[0];
         int[] nearest = [.. stations.Select(s => Math.Clamp((int)Math.Round((s - need.Stations[0]) / spacing), 0, need.Stations.Length - 1))];
         return new(
-            plan.Spec.Name, face.Edge, [.. stations.Select(s => Math.Round(s, Digits))], [.. Along(parts.Bare).Select(Known)], [.. stations.Select(s => Known(swept.At(s)))], [.. stations.Select(s => Known(required.At(s)))],
+            plan.Spec.Name, face.Edge, [.. stations.Select(s => Math.Round(s, Digits))], [.. Along(parts.Bare).Select(Known)],
+            [.. stations.Select(s => Known(swept.At(s)))], [.. stations.Select(s => Known(required.At(s)))],
             [.. parts.Costs.Select(c => new AllowanceSeries(c.Name, [.. Along(c.Amount).Select(Known)]))],
-            [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.Vehicles[need.GoverningVehicle[i]])], [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.GoverningPart[i])],
+            [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.Vehicles[need.GoverningVehicle[i]])],
+            [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : need.GoverningPart[i])],
             [.. nearest.Select(i => need.GoverningVehicle[i] < 0 ? null : plan.TrackOf(need.GoverningVehicle[i]))],
             LimitForm.At(plan.Site.Scale),
             [.. Enum.GetValues<EdgeStyle>().Select(style => Style(plan, style, stations))]);
@@ -52,10 +57,12 @@ public sealed record GapsByStyle(
     {
         string[] headings =
         [
-            "chainage_mm", "bare_reach_mm", .. Allowances.Select(a => $"{a.Name} mm"), "swept_reach_mm", "required_reach_mm", "governing_vehicle", "governing_part", "governing_track", "stepping_limit_full_size_mm",
+            "chainage_mm", "bare_reach_mm", .. Allowances.Select(a => $"{a.Name} mm"), "swept_reach_mm", "required_reach_mm", "governing_vehicle",
+            "governing_part", "governing_track", "stepping_limit_full_size_mm",
             .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[]
             {
-                $"{Word(s)} {v.Vehicle} nearest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_full_size_mm", $"{Word(s)} {v.Vehicle} farthest_gap_full_size_in",
+                $"{Word(s)} {v.Vehicle} nearest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_mm", $"{Word(s)} {v.Vehicle} farthest_gap_full_size_mm",
+                $"{Word(s)} {v.Vehicle} farthest_gap_full_size_in",
             }).Prepend($"{Word(s)} coping_reach_mm")),
         ];
         var csv = new CsvText(headings);
@@ -64,7 +71,9 @@ public sealed record GapsByStyle(
             csv.Row([
                 Cell(Chainage[i]), Cell(BareReach[i]), .. Allowances.Select(a => Cell(a.Amount[i])), Cell(SweptReach[i]), Cell(RequiredReach[i]),
                 GoverningVehicle[i] ?? "", GoverningPart[i] ?? "", GoverningTrack[i] ?? "", Figures.Fixed(SteppingLimit.LevelFullSizeMm, 0),
-                .. Styles.SelectMany(s => s.Vehicles.SelectMany(v => new[] { Cell(v.Nearest[i]), Cell(v.Farthest[i]), Full(v.Farthest[i], 1, 0), Full(v.Farthest[i], Figures.MmPerInch, 1) }).Prepend(Cell(s.CopingReach[i]))),
+                .. Styles.SelectMany(s =>
+                    s.Vehicles.SelectMany(v => new[] { Cell(v.Nearest[i]), Cell(v.Farthest[i]), Full(v.Farthest[i], 1, 0),
+                        Full(v.Farthest[i], Figures.MmPerInch, 1) }).Prepend(Cell(s.CopingReach[i]))),
             ]);
         }
 
@@ -97,11 +106,15 @@ public sealed record GapsByStyle(
 public sealed record AllowanceSeries(string Name, IReadOnlyList<double?> Amount);
 
 /// <summary>The published stepping limit, level, upright and diagonal at full size, and what its level figure is in the model.</summary>
-public sealed record LimitForm(double Ratio, double LevelFullSizeMm, double LevelFullSizeIn, double LevelMm, double UprightFullSizeMm, double DiagonalFullSizeMm, string Source)
+public sealed record LimitForm(double Ratio, double LevelFullSizeMm, double LevelFullSizeIn, double LevelMm, double UprightFullSizeMm,
+    double DiagonalFullSizeMm, string Source)
 {
     internal static LimitForm At(Units.ModelScale scale) => new(
-        scale.Ratio, Platforms.SteppingLimit.Horizontal, Math.Round(Platforms.SteppingLimit.Horizontal / Figures.MmPerInch, 2), Math.Round(scale.ToModel(Platforms.SteppingLimit.Horizontal), 3),
-        Platforms.SteppingLimit.Vertical, Platforms.SteppingLimit.Diagonal, Platforms.SteppingLimit.Source);
+        scale.Ratio, PlatformForge.Platforms.Plans.SteppingLimit.Horizontal,
+        Math.Round(PlatformForge.Platforms.Plans.SteppingLimit.Horizontal / Figures.MmPerInch, 2),
+        Math.Round(scale.ToModel(PlatformForge.Platforms.Plans.SteppingLimit.Horizontal), 3),
+        PlatformForge.Platforms.Plans.SteppingLimit.Vertical, PlatformForge.Platforms.Plans.SteppingLimit.Diagonal,
+        PlatformForge.Platforms.Plans.SteppingLimit.Source);
 }
 
 /// <summary>What one style of edge would come to.</summary>

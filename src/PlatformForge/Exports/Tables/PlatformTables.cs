@@ -1,5 +1,6 @@
-using PlatformForge.Platforms;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Platforms.Plans;
 
 namespace PlatformForge.Exports.Tables;
 
@@ -16,7 +17,8 @@ public static class PlatformTables
         var parts = need.Allowances ?? new(need.Swept, []);
         string[] headings =
         [
-            "chainage_mm", "bare_reach_mm", .. parts.Costs.Select(c => $"{c.Name} mm"), "swept_reach_mm", "required_reach_mm", "coping_reach_mm", "spare_mm", "governing_vehicle", "governing_part", "governing_track",
+            "chainage_mm", "bare_reach_mm", .. parts.Costs.Select(c => $"{c.Name} mm"), "swept_reach_mm", "required_reach_mm", "coping_reach_mm", "spare_mm",
+            "governing_vehicle", "governing_part", "governing_track",
             .. plan.Gaps.Traces.SelectMany(t => new[] { $"{t.Vehicle} nearest_gap_mm", $"{t.Vehicle} farthest_gap_mm" }),
         ];
         var csv = new CsvText(headings);
@@ -26,7 +28,8 @@ public static class PlatformTables
             double s = need.Stations[i], edge = plan.CopingFront.At(s);
             bool known = need.GoverningVehicle[i] >= 0;
             csv.Row([
-                N(s, 3), N(parts.Bare[i], 3), .. parts.Costs.Select(c => N(c.Amount[i], 3)), N(need.Swept[i], 3), N(need.Required(i), 3), N(edge, 3), N(edge - need.Required(i), 3),
+                N(s, 3), N(parts.Bare[i], 3), .. parts.Costs.Select(c => N(c.Amount[i], 3)), N(need.Swept[i], 3), N(need.Required(i), 3), N(edge, 3),
+                N(edge - need.Required(i), 3),
                 known ? need.Vehicles[need.GoverningVehicle[i]] : "", known ? need.GoverningPart[i] : "", known ? plan.TrackOf(need.GoverningVehicle[i]) : "",
                 .. lines.Select(sill => N(edge - sill.At(s), 3)),
             ]);
@@ -36,7 +39,8 @@ public static class PlatformTables
     }
 
     // Between two stations of a trace a sill runs straight, the edge need not: the gap is taken from the edge of the row.
-    private static PlanLine Sill(PlatformPlan plan, double[] stations, double[] gaps) => new(stations, [.. stations.Select((s, i) => plan.CopingFront.At(s) - gaps[i])]);
+    private static PlanLine Sill(PlatformPlan plan, double[] stations, double[] gaps) =>
+        new(stations, [.. stations.Select((s, i) => plan.CopingFront.At(s) - gaps[i])]);
 
     /// <summary>Gaps measured on the layout, where that puts the coping, and what is left for the vehicle with least room.</summary>
     public static byte[] AsBuilt(AsBuiltEdge edge)
@@ -45,7 +49,8 @@ public static class PlatformTables
             "part");
         foreach (var m in edge.Measures)
         {
-            csv.Row(N(m.Reading.Line, 0), N(m.Reading.Chainage, 1), N(m.Reading.Gap, 3), m.Reading.Vehicle ?? "running edge", N(m.Planned, 3), N(m.True, 3), N(m.OffBy, 3),
+            csv.Row(N(m.Reading.Line, 0), N(m.Reading.Chainage, 1), N(m.Reading.Gap, 3), m.Reading.Vehicle ?? "running edge", N(m.Planned, 3), N(m.True, 3),
+                N(m.OffBy, 3),
                 m.Closest is { } near ? N(near.Left, 3) : "", m.Closest?.Vehicle ?? "", m.Closest?.Part ?? "");
         }
 
@@ -60,12 +65,13 @@ public static class PlatformTables
         foreach (var s in platform.Sections.Sections)
         {
             int plate = platform.Sections.Plates.FirstOrDefault(p => p.Sections.Any(q => q.Section.Number == s.Number))?.Number ?? 0;
-            csv.Row(N(s.Number, 0), N(s.From, 3), N(s.To, 3), N(s.Size.X, 2), N(s.Size.Y, 2), N(s.Size.Z, 2), N(s.Volumes.Finished, 1), N(s.Estimate.Grams, 1), N(s.Estimate.Metres, 2),
+            csv.Row(N(s.Number, 0), N(s.From, 3), N(s.To, 3), N(s.Size.X, 2), N(s.Size.Y, 2), N(s.Size.Z, 2), N(s.Volumes.Finished, 1), N(s.Estimate.Grams, 1),
+                N(s.Estimate.Metres, 2),
                 N(s.Estimate.Hours, 2), N(plate, 0), s.PoseInWords);
         }
 
         return csv.ToBytes();
     }
 
-    private static string N(double value, int digits) => double.IsFinite(value) ? Drawings.Figures.Fixed(value, digits) : "";
+    private static string N(double value, int digits) => double.IsFinite(value) ? PlatformForge.Exports.Drawings.Ink.Figures.Fixed(value, digits) : "";
 }

@@ -1,3 +1,5 @@
+using PlatformForge.Exports.Files;
+
 namespace PlatformForge.Exports.Tables;
 
 /// <summary>A chainage worth setting out, mm, and what is there.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
-using PlatformForge.Platforms;
+using PlatformForge.Exports.Files;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Tables;
@@ -30,11 +31,14 @@ public static class SettingOut
         var (plan, walls) = (platform.Plan, platform.Sections.Plan);
         double outer = (dossier.Gauge / 2) + dossier.RailHead;
         var csv = new CsvText(
-            "chainage_mm", "wall_foot_from_rail_outer_face_mm", "back_edge_from_rail_outer_face_mm", "coping_edge_from_rail_outer_face_mm", "coping_edge_from_running_edge_mm", "coping_edge_from_track_middle_mm",
-            "coping_top_over_rail_mm", "coping_top_over_baseboard_mm", "wall_foot_x_mm", "wall_foot_y_mm", "back_edge_x_mm", "back_edge_y_mm", "coping_edge_x_mm", "coping_edge_y_mm", "section", "note");
+            "chainage_mm", "wall_foot_from_rail_outer_face_mm", "back_edge_from_rail_outer_face_mm", "coping_edge_from_rail_outer_face_mm",
+            "coping_edge_from_running_edge_mm", "coping_edge_from_track_middle_mm",
+            "coping_top_over_rail_mm", "coping_top_over_baseboard_mm", "wall_foot_x_mm", "wall_foot_y_mm", "back_edge_x_mm", "back_edge_y_mm",
+            "coping_edge_x_mm", "coping_edge_y_mm", "section", "note");
         foreach (var (s, note) in SetOutMark.Every(platform, step))
         {
-            double front = plan.CopingFront.At(s), wall = plan.First.WallFace.At(s) + walls.PanelDepthAt(s), back = plan.SquareReach(plan.Back, s), height = plan.TopAt(s, front);
+            double front = plan.CopingFront.At(s), wall = plan.First.WallFace.At(s) + walls.PanelDepthAt(s), back = plan.SquareReach(plan.Back, s),
+                height = plan.TopAt(s, front);
             // Off an island's end the square to one track leaves by the end face: there is no back edge to touch.
             back = IsMet(plan, s, back) ? back : double.NaN;
             var (foot, behind, edge) = (plan.First.ToLayout(s, wall), plan.First.ToLayout(s, back), plan.First.ToLayout(s, front));
@@ -59,7 +63,8 @@ public static class SettingOut
         SetOutMark[] marks = [.. SetOutMark.Of(platform)];
         var csv = new CsvText(
             "from", "to", "from_chainage_mm", "to_chainage_mm", "along_wall_foot_mm", "along_coping_edge_mm", "along_back_edge_mm",
-            "foot_to_next_back_mm", "back_to_next_foot_mm", "across_foot_to_back_mm", "next_across_foot_to_back_mm", "from_start_along_wall_foot_mm", "from_start_along_back_edge_mm");
+            "foot_to_next_back_mm", "back_to_next_foot_mm", "across_foot_to_back_mm", "next_across_foot_to_back_mm", "from_start_along_wall_foot_mm",
+            "from_start_along_back_edge_mm");
         var (foot0, back0) = (plan.ToLayout(marks[0].Chainage, Wall(marks[0].Chainage)), plan.ToLayout(marks[0].Chainage, plan.Back.At(marks[0].Chainage)));
         for (int i = 0; i + 1 < marks.Length; i++)
         {
@@ -68,7 +73,8 @@ public static class SettingOut
             var (foot2, edge2, back2) = (plan.ToLayout(b, Wall(b)), plan.ToLayout(b, plan.CopingFront.At(b)), plan.ToLayout(b, plan.Back.At(b)));
             csv.Row(
                 marks[i].Note, marks[i + 1].Note, N(a), N(b), N((foot2 - foot).Length), N((edge2 - edge).Length), N((back2 - back).Length),
-                N((back2 - foot).Length), N((foot2 - back).Length), N((back - foot).Length), N((back2 - foot2).Length), N((foot2 - foot0).Length), N((back2 - back0).Length));
+                N((back2 - foot).Length), N((foot2 - back).Length), N((back - foot).Length), N((back2 - foot2).Length), N((foot2 - foot0).Length),
+                N((back2 - back0).Length));
         }
 
         return csv;
@@ -86,5 +92,5 @@ public static class SettingOut
         return s >= plan.Profile.From - Tolerances.GridStep && s <= plan.Profile.To + Tolerances.GridStep;
     }
 
-    private static string N(double value) => double.IsFinite(value) ? Drawings.Figures.Fixed(value, 2) : "";
+    private static string N(double value) => double.IsFinite(value) ? PlatformForge.Exports.Drawings.Ink.Figures.Fixed(value, 2) : "";
 }

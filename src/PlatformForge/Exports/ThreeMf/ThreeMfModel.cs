@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.ThreeMf;

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Units;
 using static System.FormattableString;

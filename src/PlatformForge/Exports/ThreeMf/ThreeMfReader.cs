@@ -58,7 +58,8 @@ public static class ThreeMfReader
         {
             return Fault("PF7203", name, "its XML is not UTF-8");
         }
-        catch (Exception fault) when (fault is InvalidDataException or EndOfStreamException or NotSupportedException or IOException or ArgumentException or OverflowException)
+        catch (Exception fault) when (fault is InvalidDataException or EndOfStreamException or NotSupportedException or IOException or ArgumentException
+        or OverflowException)
         {
             return Fault("PF7201", name, "it is cut short, damaged or not a ZIP archive");
         }

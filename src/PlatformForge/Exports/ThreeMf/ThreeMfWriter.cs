@@ -1,4 +1,5 @@
 using System.IO.Compression;
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Exports.ThreeMf;

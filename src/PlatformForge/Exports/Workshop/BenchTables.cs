@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Files;
 using PlatformForge.Proofs;
 namespace PlatformForge.Exports.Workshop;
 

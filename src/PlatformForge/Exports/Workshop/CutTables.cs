@@ -1,5 +1,6 @@
-using PlatformForge.Platforms.Features;
-using PlatformForge.Sections;
+using PlatformForge.Exports.Files;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;

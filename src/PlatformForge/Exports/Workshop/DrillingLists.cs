@@ -1,5 +1,6 @@
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Proofs;
 
 namespace PlatformForge.Exports.Workshop;
@@ -59,7 +60,8 @@ internal static class DrillingLists
                 return Point3.Cross(b - a, new Point3(p.X, p.Y, 0) - a).Length / (b - a).Length;
             }
 
-            double wall = SectionTop.ToLine(new(p.X, p.Y, 0), [.. top.Line(plan.WallFace.Shifted(plan.PanelDepthAt(hole.Place.Chainage))).Select(q => q with { Z = 0 })]);
+            double wall = SectionTop.ToLine(new(p.X, p.Y, 0),
+                [.. top.Line(plan.WallFace.Shifted(plan.PanelDepthAt(hole.Place.Chainage))).Select(q => q with { Z = 0 })]);
             rows.Add(
             [
                 hole.Name, TableCell.Of(top.Section.Number, 0), TableCell.Of(hole.Diameter, 2), TableCell.Of(wall, 2), TableCell.Of(End(top.From), 2),

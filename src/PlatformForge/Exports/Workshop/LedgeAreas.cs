@@ -1,9 +1,9 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Exports.Workshop;
 

@@ -1,7 +1,8 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Dxf;
+using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Proofs;
 using static System.FormattableString;
 

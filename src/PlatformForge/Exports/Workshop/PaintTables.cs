@@ -1,4 +1,4 @@
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Solids;
 using static System.FormattableString;
 

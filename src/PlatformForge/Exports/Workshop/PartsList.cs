@@ -1,4 +1,5 @@
-using PlatformForge.Platforms.Features;
+using PlatformForge.Exports.Files;
+using PlatformForge.Platforms.Plans;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;

@@ -1,7 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Sections;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Workshop;

@@ -1,8 +1,11 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Trestles;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Workshop;

@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using PlatformForge.Masonry;
-using PlatformForge.Sections;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 
 namespace PlatformForge.Exports.Workshop;
 

@@ -1,5 +1,5 @@
-using PlatformForge.Platforms.Features;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Exports.Workshop;
 

@@ -1,10 +1,10 @@
-using PlatformForge.Clearance;
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Files;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
-using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -203,7 +203,8 @@ internal static class WorkList
     }
 
     // What a hand takes hold of: a set is coupled up and pushed whole, and a truck goes with the engine that it hangs on.
-    private static IEnumerable<string> Pushed(IEnumerable<Vehicle> vehicles) => vehicles.Where(v => v.TruckOf is null).Select(v => v.SetName ?? v.Name).Distinct();
+    private static IEnumerable<string> Pushed(IEnumerable<Vehicle> vehicles) => vehicles.Where(v => v.TruckOf is null).Select(v => v.SetName ?? v.Name)
+        .Distinct();
 
     private static IEnumerable<string> Test(Dossier dossier)
     {

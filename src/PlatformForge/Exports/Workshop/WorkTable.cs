@@ -1,6 +1,6 @@
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Tables;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
 
 namespace PlatformForge.Exports.Workshop;
 

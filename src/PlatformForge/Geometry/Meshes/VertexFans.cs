@@ -27,7 +27,8 @@ internal sealed class VertexFans
     }
 
     public ReadOnlySpan<int> Of(int vertex) =>
-        changed.TryGetValue(vertex, out var list) ? System.Runtime.InteropServices.CollectionsMarshal.AsSpan(list) : around.AsSpan(first[vertex], first[vertex + 1] - first[vertex]);
+        changed.TryGetValue(vertex, out var list) ? System.Runtime.InteropServices.CollectionsMarshal.AsSpan(list)
+            : around.AsSpan(first[vertex], first[vertex + 1] - first[vertex]);
 
     public void Add(int vertex, int triangle) => Own(vertex).Add(triangle);
 

@@ -1,5 +1,7 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms.Edges;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 
 namespace PlatformForge.Platforms.Accounts;
 

@@ -1,3 +1,6 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+
 namespace PlatformForge.Platforms;
 
 /// <summary>

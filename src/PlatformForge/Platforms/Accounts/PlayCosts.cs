@@ -1,4 +1,7 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Platforms.Requests;
 
 namespace PlatformForge.Platforms.Accounts;
 

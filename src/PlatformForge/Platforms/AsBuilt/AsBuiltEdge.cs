@@ -1,4 +1,7 @@
 using PlatformForge.Clearance;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -31,12 +34,15 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
     {
         var face = plan.Spec.Face;
         Finding[] beyond = [.. readings.Where(r => !(r.Chainage >= face.From && r.Chainage <= face.To)).Select(r => At(r, Finding.Error(
-            "PF4082", plan.Spec.Key, Invariant($"Chainage {r.Chainage:0.#} mm lies beyond the platform {plan.Spec.Name}."), Invariant($"It goes from {face.From:0.#} to {face.To:0.#} mm."))))];
+            "PF4082", plan.Spec.Key, Invariant($"Chainage {r.Chainage:0.#} mm lies beyond the platform {plan.Spec.Name}."),
+            Invariant($"It goes from {face.From:0.#} to {face.To:0.#} mm."))))];
         Finding[] strange = [.. readings.Where(r => r.Vehicle is { } name && !envelope.Parts.Any(p => p.IsFaced && string.Equals(
             p.Vehicle.Name,
             name,
             StringComparison.Ordinal))).Select(r => At(r, Finding.Error(
-            "PF4083", plan.Spec.Key, $"No vehicle \"{r.Vehicle}\" runs past the platform {plan.Spec.Name}.", "Known: " + string.Join(", ", envelope.Parts.Where(p => p.IsFaced).Select(p => $"\"{p.Vehicle.Name}\"").Distinct()) + ". Leave the field empty for a gap measured from the running edge.")))];
+            "PF4083", plan.Spec.Key, $"No vehicle \"{r.Vehicle}\" runs past the platform {plan.Spec.Name}.",
+            "Known: " + string.Join(", ", envelope.Parts.Where(p => p.IsFaced).Select(p => $"\"{p.Vehicle.Name}\"").Distinct())
+            + ". Leave the field empty for a gap measured from the running edge.")))];
         if (beyond.Length + strange.Length > 0)
         {
             return Outcome.Fault<AsBuiltEdge>([.. beyond, .. strange]);
@@ -57,7 +63,8 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
             // The sweep errs outwards; taken backwards from a gap, that error would put the edge too far away.
             var own = swept.Find(v => string.Equals(v.Vehicle, name, StringComparison.Ordinal));
             truth = own.Vehicle is null
-                ? throw new BrokenInvariantException(Invariant($"Platforms: the vehicle {name} runs past the platform but never comes to chainage {reading.Chainage}."))
+                ? throw new BrokenInvariantException(Invariant($"Platforms: the vehicle {name} runs past the platform but never comes to ")
+                + Invariant($"chainage {reading.Chainage}."))
                 : own.Reach - envelope.ErrorBound + reading.Gap;
         }
 
@@ -94,7 +101,9 @@ public sealed record AsBuiltEdge(string Platform, IReadOnlyList<EdgeMeasure> Mea
             return null;
         }
 
-        string what = Invariant($"At chainage {measure.Reading.Chainage:0.#} mm the coping stands ") + (Math.Abs(measure.OffBy) < Told ? "where it was planned; " : Invariant($"{Math.Abs(measure.OffBy):0.00} mm {(measure.OffBy < 0 ? "nearer to" : "farther from")} the track than planned; "));
+        string what = Invariant($"At chainage {measure.Reading.Chainage:0.#} mm the coping stands ")
+            + (Math.Abs(measure.OffBy) < Told ? "where it was planned; " : Invariant($"{Math.Abs(measure.OffBy):0.00} ")
+            + Invariant($"mm {(measure.OffBy < 0 ? "nearer to" : "farther from")} the track than planned; "));
         string remedy = Invariant($"Move it {budget.Running - near.Left:0.00} mm away from the track there.");
         return At(measure.Reading, near.Left < 0
             ? Finding.Error(

@@ -1,4 +1,6 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;

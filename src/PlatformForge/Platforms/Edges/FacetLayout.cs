@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

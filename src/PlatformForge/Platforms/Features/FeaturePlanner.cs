@@ -1,3 +1,6 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
@@ -57,7 +60,8 @@ internal static class FeaturePlanner
         {
             for (int j = i + 1; j < order.Length && order[j].From < order[i].To; j++)
             {
-                if (order[i].Overlaps(order[j]) && order[i].Key != order[j].Key && !(order[i].MayMeet && order[j].MayMeet) && told.Add((order[i].Key, order[j].Key)) && told.Add((order[j].Key, order[i].Key)))
+                if (order[i].Overlaps(order[j]) && order[i].Key != order[j].Key && !(order[i].MayMeet && order[j].MayMeet)
+                    && told.Add((order[i].Key, order[j].Key)) && told.Add((order[j].Key, order[i].Key)))
                 {
                     findings.Add(PlaceFindings.Overlap(order[i], order[j], Free(face, places, order[i], order[j])));
                 }

@@ -1,3 +1,6 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;

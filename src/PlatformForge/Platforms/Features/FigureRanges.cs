@@ -12,7 +12,8 @@ internal static class FigureRanges
 
     public static NumberRange Seat => NumberRange.From(0.2, 1000);
 
-    /// <summary>Greatest air that still is a fit, mm: prints come out some tenths small, and a peg with a mm to spare stands in glue alone (common practice, no source).</summary>
+    /// <summary>Greatest air that still is a fit, mm: prints come out some tenths small, and a peg with a mm to spare stands in glue alone (common practice, no
+    /// source).</summary>
     public const double MostFit = 1;
 
     /// <summary>What is added so that something goes in.</summary>

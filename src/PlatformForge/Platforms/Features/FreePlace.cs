@@ -20,7 +20,8 @@ internal static class FreePlace
     {
         double first = Math.Ceiling((least - Grain) * Unit) / Unit, last = Math.Floor((most + Grain) * Unit) / Unit;
         bool Free(double s) => s >= first && s <= last && !taken.Any(t => s > t.From + Grain && s < t.To - Grain);
-        double[] free = [.. taken.SelectMany(t => new[] { Math.Floor((t.From + Grain) * Unit) / Unit, Math.Ceiling((t.To - Grain) * Unit) / Unit }).Append(first).Append(last).Where(Free)];
+        double[] free = [.. taken.SelectMany(t => new[] { Math.Floor((t.From + Grain) * Unit) / Unit, Math.Ceiling((t.To - Grain) * Unit) / Unit })
+            .Append(first).Append(last).Where(Free)];
         return free.Length > 0 ? free.MinBy(s => Math.Abs(s - wanted)) : null;
     }
 }

@@ -1,3 +1,6 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
@@ -16,7 +19,8 @@ internal static class Insets
     /// <param name="leastDeck">Least width of the deck on which it has a place.</param>
     /// <param name="smaller">What makes it small enough for the platform's length.</param>
     public static (PlanPlace? Place, IReadOnlyList<Finding> Findings) Placed(
-        FeatureSite site, string name, (double Chainage, double Inset, InsetFrom From) at, (double Along, double Across, double Land) size, double leastDeck, Cure? smaller = null)
+        FeatureSite site, string name, (double Chainage, double Inset, InsetFrom From) at, (double Along, double Across, double Land) size, double leastDeck,
+        Cure? smaller = null)
     {
         var (s, key, face) = (at.Chainage, site.Key, site.Face);
         double first = face.From + size.Land + size.Along, last = face.To - size.Land - size.Along;

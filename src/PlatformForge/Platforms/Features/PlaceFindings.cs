@@ -1,3 +1,4 @@
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -17,7 +18,8 @@ internal static class PlaceFindings
         string what = same ? Invariant($"Another {one.Name} stands where this one does, at chainage {Place(one)} mm.")
             : alike ? Invariant($"The {Called(one)} and the one at {Place(other)} mm stand in each other's place.")
             : Invariant($"The {one.Name} and the {other.Name} share the same place at chainage {Math.Max(one.From, other.From):0.#} mm.");
-        string move = free is { } place ? Invariant($"Move {(same ? "one of them" : "the " + Called(place.Which))} to chainage {place.Chainage:0.###} mm, the nearest free place.")
+        string move = free is { } place ? Invariant($"Move {(same ? "one of them" : "the " + Called(place.Which))} to chainage {place.Chainage:0.###} mm, the ")
+            + "nearest free place."
             : "No place along the platform is free for either: make one smaller, or leave it out.";
         return Finding.Error("PF4033", one.Key, what, move, FaultKind.DesignRule).Curing(free is { } at ? Cure.Set(at.Which.Place!, at.Chainage) : null);
     }

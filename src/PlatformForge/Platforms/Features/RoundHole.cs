@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features;
@@ -42,7 +44,7 @@ internal sealed record RoundHole(string Name, PlanPlace Place, double Diameter, 
         {
             By = KeptOff.Cuts | KeptOff.Lettering | KeptOff.Features | (ribsPass ? KeptOff.None : KeptOff.Ribs),
             IsFloored = BossWall > 0,
-            CutClear = BossWall > 0 ? BossClear : Features.Keepout.UsualCutClear,
+            CutClear = BossWall > 0 ? BossClear : PlatformForge.Platforms.Plans.Keepout.UsualCutClear,
             CutInto = BossWall,
         };
     }

@@ -1,3 +1,7 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
+
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>

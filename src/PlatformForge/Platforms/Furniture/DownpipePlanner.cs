@@ -1,5 +1,8 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms.Rules;
+using PlatformForge.Masonry.Finishes;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Plans.Fittings;
+using PlatformForge.Platforms.Rules.Findings;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;

@@ -1,4 +1,7 @@
 using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;

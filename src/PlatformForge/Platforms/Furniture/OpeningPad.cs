@@ -1,5 +1,6 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Plans.Fittings;
 
 namespace PlatformForge.Platforms.Furniture;
 

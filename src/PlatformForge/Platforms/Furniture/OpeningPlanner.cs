@@ -1,6 +1,9 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Plans.Fittings;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Rules.Findings;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;

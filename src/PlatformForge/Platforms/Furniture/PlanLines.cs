@@ -1,3 +1,6 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>The long lines of a side platform, all parallel to its coping front.</summary>

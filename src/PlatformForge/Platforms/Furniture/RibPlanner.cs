@@ -1,4 +1,6 @@
 using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Furniture;
@@ -287,7 +289,8 @@ internal sealed class RibPlanner(
         {
             double share = i / (spec.Ribs.LongitudinalCount + 1.0);
             var wanted = lines.WallBack with { Reach = [.. lines.WallBack.Reach.Zip(lines.BackWallFace.Reach, (a, b) => a + (share * (b - a)))] };
-            double least = beside.Reach.Zip(wanted.Reach, (a, b) => a - b).Max() + half, most = lines.BackWallFace.Reach.Zip(wanted.Reach, (a, b) => a - b).Min() - half;
+            double least = beside.Reach.Zip(wanted.Reach, (a, b) => a - b).Max() + half,
+                most = lines.BackWallFace.Reach.Zip(wanted.Reach, (a, b) => a - b).Min() - half;
             Obstacle[] off = [.. taken.Select(k => new Obstacle(k.Near - Over(wanted, k, Math.Max) - half, k.Far - Over(wanted, k, Math.Min) + half, k.Name))];
             bool Clear(double by) => by >= least && by <= most && off.All(k => by <= k.Low || by >= k.High);
             double[] places = [.. off.SelectMany(k => new[] { k.Low, k.High }).Prepend(0).Where(Clear)];

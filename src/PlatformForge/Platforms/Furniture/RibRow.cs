@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Specs;
+
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>What divides a stretch between two walls, mm: ribs, or the bents of a trestle.</summary>

@@ -1,4 +1,6 @@
 using PlatformForge.Masonry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 
 namespace PlatformForge.Platforms.Furniture;
 

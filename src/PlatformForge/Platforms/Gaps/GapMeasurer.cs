@@ -1,4 +1,7 @@
 using PlatformForge.Clearance;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 
 namespace PlatformForge.Platforms.Gaps;
 

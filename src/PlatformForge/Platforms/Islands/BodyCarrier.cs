@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;

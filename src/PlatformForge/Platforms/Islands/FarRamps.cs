@@ -1,4 +1,7 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

@@ -1,3 +1,6 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -23,8 +26,10 @@ internal static class IslandFindings
     public static Finding Narrow(PlatformSpec spec, Waist waist, double published) => Finding.Warning(
         "PF4121",
         spec.FaceKey,
-        Invariant($"{spec.Name} is narrowest {At(spec, waist)}: {waist.Width:0.##} mm from edge to edge. 12 ft is the least for an island (common practice), {published:0.#} mm in this scale."),
-        Invariant($"Lay the tracks {Math.Ceiling((published - waist.Width) * 10) / 10:0.#} mm farther apart there, or keep everything that stands on the platform away from the waist."));
+        Invariant($"{spec.Name} is narrowest {At(spec, waist)}: {waist.Width:0.##} mm from edge to edge. 12 ft is the least for an island (common ")
+            + Invariant($"practice), {published:0.#} mm in this scale."),
+        Invariant($"Lay the tracks {Math.Ceiling((published - waist.Width) * 10) / 10:0.#} mm farther apart there, or keep everything that stands on the ")
+            + "platform away from the waist.");
 
     public static Finding Told(PlatformSpec spec, Waist waist) => Finding.Note(
         "PF4122", spec.FaceKey, Invariant($"{spec.Name} is narrowest {At(spec, waist)}: {waist.Width:0.##} mm from edge to edge."));
@@ -32,14 +37,16 @@ internal static class IslandFindings
     public static Finding NoMeeting(string key, FaceSpec first, FaceSpec second) => Finding.Error(
         "PF4123",
         key,
-        Invariant($"Straight across from the {first.Side.ToString().ToLowerInvariant()} of track '{first.Track}', chainage {first.From:0.#} to {first.To:0.#} mm, track '{second.Track}' does not run past with its {second.Side.ToString().ToLowerInvariant()} side towards it."),
+        Invariant($"Straight across from the {first.Side.ToString().ToLowerInvariant()} of track '{first.Track}', chainage {first.From:0.#} to {first.To:0.#} ")
+            + Invariant($"mm, track '{second.Track}' does not run past with its {second.Side.ToString().ToLowerInvariant()} side towards it."),
         "Name the track on the platform's other side, and the side of that track on which the platform stands, both seen along its own direction.",
         FaultKind.DesignRule);
 
     public static Finding WrongSide(string key, FaceSpec first, FaceSpec second) => Finding.Error(
         "PF4124",
         key,
-        Invariant($"Track '{second.Track}' lies {(second.Side == Side.Left ? "left" : "right")} of nothing that faces track '{first.Track}': the platform would lie on the far side of it."),
+        Invariant($"Track '{second.Track}' lies {(second.Side == Side.Left ? "left" : "right")} of nothing that faces track '{first.Track}': ")
+            + "the platform would lie on the far side of it.",
         Invariant($"Give side = \"{second.Side.Of("right", "left")}\" for track '{second.Track}'."),
         FaultKind.DesignRule).Curing(Cure.Text($"{key}.side", second.Side.Of("right", "left")));
 
@@ -68,7 +75,8 @@ internal static class IslandFindings
         "PF4128",
         key,
         Invariant($"It is placed by the face on track '{second}', and its inset is told from the back, which an island does not have."),
-        Invariant($"Say inset_from = \"edge\": the inset is then from the edge on track '{second}'. Or leave face out, and back means that edge as seen from track '{first}'."),
+        Invariant($"Say inset_from = \"edge\": the inset is then from the edge on track '{second}'. Or leave face out, and back means that edge as seen from ")
+            + Invariant($"track '{first}'."),
         FaultKind.DesignRule);
 
     public static Finding BeyondFace(string key, FaceSpec face, double chainage, double within) => Finding.Error(
@@ -88,24 +96,29 @@ internal static class IslandFindings
     public static Finding TooLittleTrack(string key, string track, bool before, double have, double need, string vehicle) => Finding.Error(
         "PF4131",
         key,
-        Invariant($"There are {have:0.#} mm of track '{track}' {(before ? "before" : "after")} the platform's second face; {vehicle}, the longest vehicle on it, needs {need:0.#} mm to be followed on to it."),
-        Invariant($"Lay or survey {Math.Ceiling(need - have):0} mm more of that track, or say that it has buffers there; or shorten the first face, whose ends the second one's lie across from."),
+        Invariant($"There are {have:0.#} mm of track '{track}' {(before ? "before" : "after")} the platform's second face; {vehicle}, the longest vehicle on ")
+            + Invariant($"it, needs {need:0.#} mm to be followed on to it."),
+        Invariant($"Lay or survey {Math.Ceiling(need - have):0} mm more of that track, or say that it has buffers there; ")
+            + "or shorten the first face, whose ends the second one's lie across from.",
         FaultKind.DesignRule);
 
     public static Finding FoulsOther(string key, string name, string track, double chainage, double lack) => Finding.Error(
         "PF4132",
         key,
-        Invariant($"The {name} stands {lack:0.##} mm too near to what runs on track '{track}', at its chainage {chainage:0.#} mm: it is held to vehicles at all heights."),
+        Invariant($"The {name} stands {lack:0.##} mm too near to what runs on track '{track}', at its chainage {chainage:0.#} mm: ")
+            + "it is held to vehicles at all heights.",
         Invariant($"Move it {Math.Ceiling(lack * 100) / 100:0.##} mm or more, away from that edge."),
         FaultKind.DesignRule);
 
     public static Finding ClearWidth(string key, string name, string track, double chainage, double clear, double both, double least) => Finding.Warning(
         "PF4133",
         key,
-        Invariant($"{PlatformFindings.Clear(name, clear, Invariant($"the edge on track '{track}'"))}, at its chainage {chainage:0.#} mm; 6 ft is the least that is published, {least:0.#} mm in this scale."),
+        Invariant($"{PlatformFindings.Clear(name, clear, Invariant($"the edge on track '{track}'"))}, at its chainage {chainage:0.#} mm; ")
+            + Invariant($"6 ft is the least that is published, {least:0.#} mm in this scale."),
         both / 2 >= least
             ? Invariant($"In the middle between both edges it leaves {both / 2:0.##} mm to either.")
-            : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide with its own width, away from the waist."));
+            : Invariant($"Even in the middle only {both / 2:0.##} mm would be left to either edge: set it where the platform is {2 * least + 1:0} mm wide ")
+            + "with its own width, away from the waist.");
 
     /// <summary>Heights of a deck above rails that are published, full-size mm: 2 ft 6 in to 3 ft (requirements of 1885 and 1902; British Railway Track,
     /// 1964).</summary>
@@ -113,12 +126,17 @@ internal static class IslandFindings
 
     public static Finding Heights(PlatformSpec spec, PlatformSite site, double second)
     {
-        string said = Invariant($"The rails of track '{spec.OtherFace!.Track}' lie {Math.Abs(spec.Height - second):0.##} mm {(second < spec.Height ? "higher" : "lower")} than those of track '{spec.Face.Track}': the coping is {spec.Height:0.##} mm above rail top on one face and {second:0.##} mm on the other");
+        string said = Invariant($"The rails of track '{spec.OtherFace!.Track}' lie {Math.Abs(spec.Height - second):0.##} ")
+            + Invariant($"mm {(second < spec.Height ? "higher" : "lower")} than those of track '{spec.Face.Track}': the coping is {spec.Height:0.##} mm above ")
+            + Invariant($"rail top on one face and {second:0.##} mm on the other");
         double low = site.Scale.ToModel(LeastHeight), high = site.Scale.ToModel(MostHeight);
         return second < low - Tolerances.Rounding || second > high + Tolerances.Rounding
-            ? Finding.Warning("PF4141", $"{spec.Key}.height", said + Invariant($", which is not within the published 2 ft 6 in to 3 ft, {low:0.##} to {high:0.##} mm in this scale."),
+            ? Finding.Warning("PF4141", $"{spec.Key}.height", said + Invariant($", which is not within the published 2 ft 6 in to 3 ft, {low:0.##} ")
+            + Invariant($"to {high:0.##} mm in this scale."),
                 Math.Max(low, low + spec.Height - second) <= Math.Min(high, high + spec.Height - second)
-                    ? Invariant($"A height of {Math.Clamp(spec.Height, Math.Max(low, low + spec.Height - second), Math.Min(high, high + spec.Height - second)):0.##} mm keeps within it on both.")
+                    ? Invariant(
+                        $"A height of {Math.Clamp(spec.Height, Math.Max(low, low + spec.Height - second), Math.Min(high, high + spec.Height - second)):0.##} ")
+                            + "mm keeps within it on both."
                     : "No height keeps within it on both: lay the tracks nearer to one level, or leave it so.")
             : Finding.Note("PF4140", $"{spec.Key}.height", said + ".");
     }
@@ -126,7 +144,8 @@ internal static class IslandFindings
     public static Finding BelowRails(PlatformSpec spec, double second, double least) => Finding.Error(
         "PF4142",
         $"{spec.Key}.height",
-        Invariant($"The deck is level from edge to edge and comes to {second:0.##} mm above the rails of track '{spec.OtherFace!.Track}'; {least:0.##} mm is the least."),
+        Invariant($"The deck is level from edge to edge and comes to {second:0.##} mm above the rails of track '{spec.OtherFace!.Track}'; {least:0.##} mm is ")
+            + "the least.",
         Invariant($"Give a height of {Math.Ceiling((spec.Height - second + least) * 100) / 100:0.##} mm or more, or another rail_top for that track."),
         FaultKind.DesignRule).Curing(Cure.Set($"{spec.Key}.height", Math.Ceiling((spec.Height - second + least) * 100) / 100));
 
@@ -154,14 +173,16 @@ internal static class IslandFindings
     public static Finding RampLeans(string key, double length, double lean, double most, double right) => Finding.Error(
         "PF4147",
         key,
-        Invariant($"With a ramp of {length:0.#} mm on this face the line at its head lies {lean:0.#} mm askew; more than {most:0.#} mm leaves no sound joint there."),
+        Invariant($"With a ramp of {length:0.#} mm on this face the line at its head lies {lean:0.#} mm askew; more than {most:0.#} mm leaves no sound joint ")
+            + "there.",
         Invariant($"Give {right:0.##} mm, or change the ramp of the first face."),
         FaultKind.DesignRule).Curing(Cure.Set(key, Math.Round(right, 2)));
 
     public static Finding FarFootLow(string key, double length, double told, double lowest, double right) => Finding.Error(
         "PF4149",
         key,
-        Invariant($"With a ramp of {length:0.#} mm on this face its foot comes to {told:0.##} mm above rail top, too low for the deck to fit over the baseboard ({lowest:0.##} mm)."),
+        Invariant($"With a ramp of {length:0.#} mm on this face its foot comes to {told:0.##} mm above rail top, too low for the deck to fit over the ")
+            + Invariant($"baseboard ({lowest:0.##} mm)."),
         Invariant($"Give {right:0.##} mm, or a gentler ramp on the first face: a ramp is one plane."),
         FaultKind.DesignRule).Curing(Cure.Set(key, right));
 

@@ -1,4 +1,7 @@
+using PlatformForge.Platforms.Faces;
 using PlatformForge.Platforms.Furniture;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Units;

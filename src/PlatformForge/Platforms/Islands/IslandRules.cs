@@ -1,5 +1,6 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -56,18 +58,22 @@ public static class IslandTracks
         }
 
         var ladder = Ladder(face, chart, second, other, site);
-        if (ladder.Across(face.From) is not { } start || ladder.Across(face.To) is not { } end || start < 0 || end < 0 || start > other.Length || end > other.Length)
+        if (ladder.Across(face.From) is not { } start || ladder.Across(face.To) is not { } end || start < 0 || end < 0 || start > other.Length
+            || end > other.Length)
         {
             return Outcome.Fault<IslandSpecs>(IslandFindings.NoMeeting(key, face, second));
         }
 
         second = second with { From = Math.Min(start, end), To = Math.Max(start, end) };
         var first = spec with { Deck = spec.Deck with { Width = met.Max(m => m!.Value.Distance) }, OtherFace = second };
-        return Outcome.Of(new IslandSpecs(first, Turned(first.WithFeatures(_ => null), second, face, start > end, above) with { ForcedCuts = [], BaseboardJoints = [] }));
+        return Outcome.Of(new IslandSpecs(first, Turned(first.WithFeatures(_ => null), second, face, start > end, above)
+            with
+        { ForcedCuts = [], BaseboardJoints = [] }));
     }
 
     /// <summary>Which places of both tracks lie across from one another.</summary>
-    internal static CrossLadder Ladder(FaceSpec face, Centreline chart, FaceSpec second, Centreline other, PlatformSite site, IReadOnlyList<(double, double)>? pins = null)
+    internal static CrossLadder Ladder(FaceSpec face, Centreline chart, FaceSpec second, Centreline other, PlatformSite site,
+        IReadOnlyList<(double, double)>? pins = null)
     {
         double reach = site.Scale.ToModel(UsualReach);
         return new(new(chart, face.Side, reach), new(other, second.Side, reach), pins);

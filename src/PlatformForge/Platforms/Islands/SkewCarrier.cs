@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 
 namespace PlatformForge.Platforms.Islands;
 
@@ -31,7 +33,8 @@ internal static class SkewCarrier
         }
 
         // A line across at a skew end meets what runs along the back beyond the platform's own end, where the back itself runs on beside the track.
-        double[] before = [.. behind.Where(s => s < stations[0] - BodyCarrier.OnePlace)], after = [.. behind.Where(s => s > stations[^1] + BodyCarrier.OnePlace)];
+        double[] before = [.. behind.Where(s => s < stations[0] - BodyCarrier.OnePlace)],
+            after = [.. behind.Where(s => s > stations[^1] + BodyCarrier.OnePlace)];
         PlanLine Met(PlanLine line) => new(stations, BodyCarrier.Met(
             lines,
             [

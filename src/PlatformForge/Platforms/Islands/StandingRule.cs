@@ -1,5 +1,7 @@
 using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Furniture;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

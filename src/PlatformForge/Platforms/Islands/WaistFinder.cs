@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+
 namespace PlatformForge.Platforms.Islands;
 
 /// <summary>Finds where an island is narrowest.</summary>

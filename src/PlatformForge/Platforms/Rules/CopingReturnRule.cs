@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -62,7 +64,8 @@ internal static class CopingReturnRule
     private static Finding TooShort(PlatformSpec spec, double needed, double room) => Finding.Error(
         "PF4178",
         spec.Key + ".coping.returns",
-        Invariant($"Returns of a coping {spec.Coping.Width:0.###} mm wide, with the slabs at their corners and 5 mm of platform beside them, take {needed:0.###} mm;")
+        Invariant($"Returns of a coping {spec.Coping.Width:0.###} mm wide, with the slabs at their corners and 5 mm of platform beside them, ")
+            + Invariant($"take {needed:0.###} mm;")
             + Invariant($" the platform is {room:0.###} mm long."),
         "Leave returns out, or make the coping narrower.",
         FaultKind.DesignRule).Curing(Cure.LeaveOut(spec.Key + ".coping.returns"));

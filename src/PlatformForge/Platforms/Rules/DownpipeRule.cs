@@ -1,4 +1,6 @@
 using PlatformForge.Masonry;
+using PlatformForge.Platforms.Rules.Findings;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;

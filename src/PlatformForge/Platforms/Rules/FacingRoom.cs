@@ -1,9 +1,12 @@
 using PlatformForge.Masonry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 
 namespace PlatformForge.Platforms.Rules;
 
-/// <summary>What of a facing is not stated yields to what else is in the wall: a plinth has more steps where the wall leans too, an opening's sill goes over the
-/// plinth, its crown stays under the corbelled courses and the coping. What is stated stays as it is, and is told where it has no room.</summary>
+/// <summary>What of a facing is not stated yields to what else is in the wall: a plinth has more steps where the wall leans too, an opening's sill goes over
+/// the plinth, its crown stays under the corbelled courses and the coping. What is stated stays as it is, and is told where it has no room.</summary>
 internal static class FacingRoom
 {
     // An arched opening keeps sides of a quarter of its rise at least, or it is no opening any more: its height stays, and the rule tells what is wrong.

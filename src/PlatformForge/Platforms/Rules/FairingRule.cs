@@ -1,4 +1,5 @@
-using PlatformForge.Platforms.Edges;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

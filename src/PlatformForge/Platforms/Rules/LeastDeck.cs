@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Specs;
+
 namespace PlatformForge.Platforms.Rules;
 
 /// <summary>The least width of a deck on which everything that was asked for finds its place.</summary>

@@ -1,4 +1,7 @@
 using PlatformForge.Masonry;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Rules.Findings;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Rules;
@@ -10,12 +13,13 @@ internal static class OpeningRule
     private const double HalfBrick = 112.5;
 
     /// <summary>Height of an arch's ring, mm; nought under a flat head.</summary>
-    public static double Ring(PlatformSpec spec, OpeningSpec opening) => opening.Rise <= 0 ? 0 : (opening.IsBack ? spec.Facing!.Back : spec.Facing!.Front) switch
-    {
-        WallFinish.Stone => spec.Facing!.StoneCourse,
-        WallFinish.Rubble => spec.Facing!.RubbleSize,
-        _ => HalfBrick / opening.Ratio,
-    };
+    public static double Ring(PlatformSpec spec, OpeningSpec opening) => opening.Rise <= 0 ? 0
+        : (opening.IsBack ? spec.Facing!.Back : spec.Facing!.Front) switch
+        {
+            WallFinish.Stone => spec.Facing!.StoneCourse,
+            WallFinish.Rubble => spec.Facing!.RubbleSize,
+            _ => HalfBrick / opening.Ratio,
+        };
 
     /// <summary>Wall kept over an opening, mm: its ring, a joint, and a course that may be half of one off.</summary>
     public static double Over(PlatformSpec spec, OpeningSpec opening) => Ring(spec, opening) + (2 * spec.Facing!.Joint) + (75 / opening.Ratio);

@@ -1,4 +1,7 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Rules.Findings;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using static System.FormattableString;
 

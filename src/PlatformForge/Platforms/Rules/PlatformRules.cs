@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -13,7 +15,7 @@ internal static class PlatformRules
     private const double ShortestPlatform = 5;
 
     // Least distance of a forced cut from the platform's ends, mm.
-    private const double CutFromEnd = 2 * Features.Keepout.UsualCutClear;
+    private const double CutFromEnd = 2 * PlatformForge.Platforms.Plans.Keepout.UsualCutClear;
 
     public static void Face(
         PlatformSpec spec, Centreline chart, string vehicle, double longest, bool startsAtBuffers, bool endsAtBuffers, List<Finding> findings)

@@ -1,4 +1,6 @@
 using PlatformForge.Clearance.Rules;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Track;
 using PlatformForge.Units;
 

@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using static System.FormattableString;
 

@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -34,11 +36,14 @@ internal static class StatedReachRule
         int[] lacking = [.. Enumerable.Range(0, trace.Stations.Length).Where(i => trace.Required(i) - request.Envelope.ErrorBound - Told > reach)];
         int worst = Enumerable.Range(0, trace.Stations.Length).MaxBy(trace.Required);
         double swept = trace.Swept[worst];
-        string who = Invariant($"at chainage {trace.Stations[worst]:0} mm {trace.Called(trace.GoverningVehicle[worst])} ({trace.GoverningPart[worst]}) reaches {swept:0.00} mm");
+        string who = Invariant($"at chainage {trace.Stations[worst]:0} mm {trace.Called(trace.GoverningVehicle[worst])} ({trace.GoverningPart[worst]}) ")
+            + Invariant($"reaches {swept:0.00} mm");
         string need = swept > reach
             ? Invariant($"{who} and fouls it by {swept - reach:0.00} mm, {trace.Required(worst) - swept:0.00} mm more are to be kept")
-            : Invariant($"{who}, which leaves {Digits(reach - swept, least - reach)} mm where {Digits(trace.Required(worst) - swept, least - reach)} mm are to be kept")
-                + (least - trace.Required(worst) > Grain ? Invariant($" and {Digits(least - trace.Required(worst), least - reach)} mm more for the edge's straight facets, which cut inside the curve") : "");
+            : Invariant($"{who}, which leaves {Digits(reach - swept, least - reach)} mm where {Digits(trace.Required(worst) - swept, least - reach)} mm are ")
+            + "to be kept"
+                + (least - trace.Required(worst) > Grain ? Invariant($" and {Digits(least - trace.Required(worst), least - reach)} mm more for the edge's ")
+                + "straight facets, which cut inside the curve" : "");
         double from = trace.Stations[lacking.Length > 0 ? lacking[0] : worst], to = trace.Stations[lacking.Length > 0 ? lacking[^1] : worst];
         findings.Add(PlatformFindings.StatedReach($"{request.Spec.FaceKey}.reach", reach, need, least, from, to));
     }

@@ -1,4 +1,7 @@
 
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+
 namespace PlatformForge.Platforms.Surfaces;
 
 /// <summary>

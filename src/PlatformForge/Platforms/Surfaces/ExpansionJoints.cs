@@ -1,6 +1,9 @@
+using PlatformForge.Platforms.Plans;
+
 namespace PlatformForge.Platforms.Surfaces;
 
-/// <summary>Joints across the whole deck, from coping to back, such as slabs of concrete have: each in line with a joint of the coping where that has any.</summary>
+/// <summary>Joints across the whole deck, from coping to back, such as slabs of concrete have: each in line with a joint of the coping where that has
+/// any.</summary>
 public static class ExpansionJoints
 {
     // Joints end a printed line before the wall at the back, mm, as those of pavings do.

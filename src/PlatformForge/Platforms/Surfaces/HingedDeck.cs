@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 
 namespace PlatformForge.Platforms.Surfaces;
 

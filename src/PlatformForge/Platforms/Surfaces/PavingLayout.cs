@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Surfaces;
@@ -85,7 +87,8 @@ public sealed record PavingLayout(IReadOnlyList<PavingJoint> Joints, PlanLine Ne
         return [.. breaks.Zip(breaks.Skip(1)).SelectMany((b, bay) =>
         {
             // The first and the last bay have as many as one of their length without the rim.
-            double length = b.Second - b.First + (bay == 0 && !IsReturned(false) ? from - plan.Stations[0] : 0) + (bay == breaks.Length - 2 && !IsReturned(true) ? plan.Stations[^1] - to : 0);
+            double length = b.Second - b.First + (bay == 0 && !IsReturned(false) ? from - plan.Stations[0] : 0)
+                + (bay == breaks.Length - 2 && !IsReturned(true) ? plan.Stations[^1] - to : 0);
             int pieces = Math.Max(1, (int)Math.Round(length / pitch, MidpointRounding.AwayFromZero));
             return Enumerable.Range(0, pieces).Select(k => b.First + ((b.Second - b.First) * k / pieces));
         }), to];

@@ -94,7 +94,8 @@ internal static class ExportEntries
             Reasons.Note),
         new("PF7508", "Slide gauges would touch what they measure.", "Give more air or less play."),
         new("PF7509", "The tongues of a gauge have so much play that they do not keep to the rails.", "Give less play."),
-        new("PF7510", "A slide gauge would be too narrow between the rails to be printed: the nozzle is wide for the gauge, or the track bends too sharply there.",
+        new("PF7510", "A slide gauge would be too narrow between the rails to be printed: the nozzle is wide for the gauge, or the track bends too sharply "
+            + "there.",
             "Give a finer nozzle, or a chainage away from the kink.", Reasons.Several),
         new("PF7511", "Part of a gauge or a proof has nothing under it while it prints.", "Let the slicer put supports there.", Reasons.Note),
         new("PF7512", "A footprint or a mask is thinner than two layers.", "Make it thicker."),

@@ -1,4 +1,6 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -50,7 +52,9 @@ public sealed record ClearanceEntry
         double wheelset = WheelsetPlay ?? (BackToBack is { } back ? RunningPlay.WheelsetPlay(gauge, back, Flange) : 0);
         string basis = BackToBack is { } between ? Invariant($"(gauge {gauge} - back to back {between} - 2 x flange {Flange}) / 2, ") : "";
         var play = new RunningPlay(wheelset, PivotPlay, Roll, RollCentre) { Cant = RunningPlay.CantAngle(gauge, Cant) };
-        return ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey ?? residual, play, coping, tallest, basis, Survey is null && surveyed ? "from the survey" : "stated") with { Rule = Rule };
+        return ClearanceBudget.Of(Running, Print, Fitting, Laying, Survey ?? residual, play, coping, tallest, basis,
+            Survey is null && surveyed ? "from the survey" : "stated") with
+        { Rule = Rule };
     }
 }
 
@@ -181,7 +185,8 @@ internal static class ClearanceKeys
                     + Invariant($"are {back + (2 * clearance.Flange):0.###} mm over the flanges, more than the gauge of {gauge:0.####} mm."),
                 gauge > 2 * clearance.Flange ? Invariant($"With these flanges give at most {gauge - (2 * clearance.Flange):0.###} mm back to back.")
                     : Invariant($"Give a flange of less than {gauge / 2:0.###} mm; 0.8 mm is usual."),
-                gauge > 2 * clearance.Flange ? Cure.Set("clearance.back_to_back", Math.Round(gauge - (2 * clearance.Flange), 6)) : Cure.LeaveOut("clearance.flange"));
+                gauge > 2 * clearance.Flange ? Cure.Set("clearance.back_to_back", Math.Round(gauge - (2 * clearance.Flange), 6))
+                    : Cure.LeaveOut("clearance.flange"));
         }
         else if (clearance.BackToBack is { } between && RunningPlay.WheelsetPlay(gauge, between, clearance.Flange) > (gauge / MostPlay) + Grain)
         {
@@ -190,7 +195,8 @@ internal static class ClearanceKeys
                 Invariant($"Wheels {between:0.####} mm back to back with flanges of {clearance.Flange:0.####} mm ")
                     + Invariant($"have {RunningPlay.WheelsetPlay(gauge, between, clearance.Flange):0.###} mm of side play ")
                     + Invariant($"each way on a gauge of {gauge:0.####} mm: they would drop between the rails."),
-                Invariant($"With these flanges give at least {Math.Ceiling((least - Grain) * 100) / 100:0.##} mm back to back, a side play of a tenth of the gauge."),
+                Invariant($"With these flanges give at least {Math.Ceiling((least - Grain) * 100) / 100:0.##} mm back to back, a side play of a tenth of the ")
+                    + "gauge.",
                 Cure.Set("clearance.back_to_back", Math.Ceiling((least - Grain) * 100) / 100));
         }
     }

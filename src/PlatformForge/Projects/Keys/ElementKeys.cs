@@ -1,3 +1,4 @@
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -70,7 +71,9 @@ internal static class ElementKeys
             {
                 Fault("PF1013", kinds == 0 ? "is neither straight, curve, transition nor kink." : "is more than one of straight, curve, transition and kink.",
                     "Give exactly one of them, such as { straight = 250 }.",
-                    kinds > 0 ? Cure.LeaveOut($"{key}.{(e.Curve is not null && e.Straight is not null ? "straight" : e.Kink is not null ? "kink" : e.Transition is not null && e.ToRadius is null ? "transition" : "curve")}") : Kind(e, key));
+                    kinds > 0
+                        ? Cure.LeaveOut(
+                            $"{key}.{(e.Curve is not null && e.Straight is not null ? "straight" : e.Kink is not null ? "kink" : e.Transition is not null && e.ToRadius is null ? "transition" : "curve")}") : Kind(e, key));
                 return;
             }
 
@@ -88,7 +91,8 @@ internal static class ElementKeys
                 Fault("PF1009", "turns, but has no hand.", "Add hand = \"left\" or hand = \"right\", seen along the track.", Cure.Text(key + ".hand", "left"));
             }
 
-            string[] idle = [.. new[] { (e.Curve is null && e.Length is not null, "length"), (e.Curve is null && e.Angle is not null, "angle"), (e.Transition is null && e.ToRadius is not null, "to_radius") }.Where(i => i.Item1).Select(i => i.Item2)];
+            string[] idle = [.. new[] { (e.Curve is null && e.Length is not null, "length"), (e.Curve is null && e.Angle is not null, "angle"),
+                (e.Transition is null && e.ToRadius is not null, "to_radius") }.Where(i => i.Item1).Select(i => i.Item2)];
             if (idle.Length > 0)
             {
                 Fault(

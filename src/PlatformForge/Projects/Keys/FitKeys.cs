@@ -1,6 +1,7 @@
 using PlatformForge.Platforms.Features;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 

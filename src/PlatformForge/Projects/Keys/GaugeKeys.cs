@@ -1,3 +1,4 @@
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Proofs;
 using PlatformForge.Units;

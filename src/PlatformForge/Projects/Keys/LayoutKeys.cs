@@ -1,5 +1,6 @@
 using PlatformForge.Clearance.Rules;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;

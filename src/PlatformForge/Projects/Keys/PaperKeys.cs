@@ -1,5 +1,6 @@
 using PlatformForge.Exports.Paper;
 using PlatformForge.Geometry;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 
@@ -15,7 +16,10 @@ internal static class PaperKeys
 
     private static readonly ListRule Pair = new("", "Width and height.", Stated, 2, 2);
 
-    private static readonly EitherRule Size = new("size", $"Paper that full-size sheets are printed on: {string.Join(", ", PaperSizes.All.Take(5).Select(s => s.Name))}, or its [width, height].", Named, Pair) { Default = "\"A4\"" };
+    private static readonly EitherRule Size =
+        new("size", $"Paper that full-size sheets are printed on: {string.Join(", ", PaperSizes.All.Take(5).Select(s => s.Name))}, or its [width, height].",
+            Named, Pair)
+        { Default = "\"A4\"" };
 
     public static KeyTable<PaperSpec> Table { get; } = new KeyTable<PaperSpec>(_ => new())
         .Own(Size, ReadSize)
@@ -49,11 +53,13 @@ internal static class PaperKeys
 
     private static PaperSpec ReadSize(PaperSpec paper, TreeNode node, string key, KeyReading reading)
     {
-        if (node is TreeList { Items: [TreeNumber { Value: var across }, TreeNumber { Value: var up }] } && !(Stated.Range.Holds(across) && Stated.Range.Holds(up)))
+        if (node is TreeList { Items: [TreeNumber { Value: var across }, TreeNumber { Value: var up }] }
+            && !(Stated.Range.Holds(across) && Stated.Range.Holds(up)))
         {
             // Both sides may be wrong: no one figure mends that, a size does.
             reading.Fault("PF1008", key, node.Place, FormattableString.Invariant($"size is {across:0.###} by {up:0.###} mm."),
-                FormattableString.Invariant($"Give {PaperSpec.LeastSide + (2 * paper.Margin):0.###} to 5080 mm for each side, or a size by name such as \"A4\"."), Cure.Text(key, "A4"));
+                FormattableString.Invariant($"Give {PaperSpec.LeastSide + (2 * paper.Margin):0.###} to 5080 mm for each side, or a size by name such as ")
+                    + "\"A4\".", Cure.Text(key, "A4"));
             return paper;
         }
 

@@ -1,4 +1,6 @@
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Platforms.Values;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;

@@ -1,9 +1,10 @@
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Proofs;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;

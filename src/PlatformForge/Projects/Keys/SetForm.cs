@@ -1,5 +1,6 @@
-using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -201,7 +202,8 @@ internal static class SetForm
         for (int i = 0; i < count; i++)
         {
             var form = i == 0 ? set : Filled(set.Bodies[i - 1], set, last);
-            bool sharesFront = i > 0 && form.JoinedBy == BodyJointKind.SharedBogie, sharesRear = i < count - 1 && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
+            bool sharesFront = i > 0 && form.JoinedBy == BodyJointKind.SharedBogie, sharesRear = i < count - 1
+                && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
             double halfFront = sharesFront ? form.Gap / 2 : 0, halfRear = sharesRear ? set.Bodies[i].Gap / 2 : 0;
             double pivots = sharesFront && sharesRear ? form.Length + halfFront + halfRear : Or(form.Pivots, set.Pivots);
             double ahead = sharesRear ? ((form.Length - pivots) / 2) + halfRear : sharesFront ? ((pivots - form.Length) / 2) - halfFront : form.Ahead;
@@ -254,7 +256,8 @@ internal static class SetForm
         for (int i = 1; i < whole.Count; i++)
         {
             var (said, full) = (set.Bodies[i - 1], whole[i]);
-            bool shares = said.JoinedBy == BodyJointKind.SharedBogie, sharesBoth = shares && i + 1 < whole.Count && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
+            bool shares = said.JoinedBy == BodyJointKind.SharedBogie, sharesBoth = shares && i + 1 < whole.Count
+                && set.Bodies[i].JoinedBy == BodyJointKind.SharedBogie;
             string[] taken =
             [
                 .. Taken("length", said.Length, full.Length),
@@ -263,7 +266,8 @@ internal static class SetForm
                 .. Taken("low", said.Low, full.Low),
                 .. Taken("high", said.High, full.High),
                 .. said.Hung ? [] : Taken("bogie_wheelbase", said.BogieWheelbase, shares ? full.TrailingBogieWheelbase ?? 0 : full.BogieWheelbase),
-                .. !shares && said.TrailingBogieWheelbase is null && full.TrailingBogieWheelbase is { } trailing ? [Invariant($"trailing_bogie_wheelbase {trailing:0.###}")] : Array.Empty<string>(),
+                .. !shares && said.TrailingBogieWheelbase is null && full.TrailingBogieWheelbase is { } trailing
+                    ? [Invariant($"trailing_bogie_wheelbase {trailing:0.###}")] : Array.Empty<string>(),
                 .. TakesEnds(
                     said,
                     set) ? [Invariant($"taper of {full.FrontTaper!.Length:0.###} to a width of {full.FrontTaper.Width:0.###}")] : Array.Empty<string>(),

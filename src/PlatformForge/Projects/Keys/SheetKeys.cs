@@ -1,4 +1,5 @@
 using PlatformForge.Exports.Stock;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
@@ -13,7 +14,8 @@ internal static class SheetKeys
         .Length(
             "wall_thickness", NumberRange.From(0.1, 10), "Thickness of the strips that walls are bent from.",
             s => s.WallThickness, (s, v) => s with { WallThickness = v })
-        .Numbers("size", NumberRange.From(20, 5000), "mm", "Width and height of a sheet.", (s, v) => s with { Size = new(v[0], v[1]) }, 2, 2).Example("[297, 210]")
+        .Numbers("size", NumberRange.From(20, 5000), "mm", "Width and height of a sheet.", (s, v) => s with { Size = new(v[0], v[1]) }, 2, 2)
+        .Example("[297, 210]")
         .Length("margin", NumberRange.From(0, 100), "Strip along a sheet's edges that is left.", s => s.Margin, (s, v) => s with { Margin = v })
         .Length("gap", NumberRange.From(0, 50), "Between two parts.", s => s.Gap, (s, v) => s with { Gap = v })
         .Length("slot", NumberRange.From(0.05, 10), "Width of a relief slot: what your saw or blade takes away.", s => s.Slot, (s, v) => s with { Slot = v })

@@ -1,6 +1,5 @@
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
@@ -23,7 +22,9 @@ internal sealed record SurveySourceForm
     /// <param name="gauge">Distance between the running edges.</param>
     /// <param name="unitKnown">Whether figures without a unit are millimetres; otherwise the file has to say.</param>
     public SurveySource ToSource(string text, double gauge, bool unitKnown) =>
-        new(File, text, new(Measured, Rail, gauge, RailWidth), Unit is { } unit ? LengthUnits.Named(unit) : unitKnown ? LengthUnit.Millimetre : null) { UnitStated = Unit is not null };
+        new(File, text, new(Measured, Rail, gauge, RailWidth), Unit is { } unit ? LengthUnits.Named(unit) : unitKnown ? LengthUnit.Millimetre
+            : null)
+        { UnitStated = Unit is not null };
 }
 
 /// <summary>How a track was measured, as the project states it; mm of the model.</summary>
@@ -70,7 +71,19 @@ internal sealed record SurveyForm
     public SurveySpec ToSpec(TrackEntry track, IReadOnlyList<string> texts, double gauge, ModelScale scale)
     {
         var usual = Laying.Usual(scale.Ratio, Laid);
-        return Spec(track, texts, gauge) with { Laying = usual with { LeastRadius = LeastRadius ?? usual.LeastRadius, LeastEase = LeastEase ?? usual.LeastEase, InScale = (usual.LeastRadius, usual.LeastEase), Radii = Radii, Joints = [.. Joints.Order()], GreatestKink = GreatestKink is { } kink ? kink * Math.PI / 180 : usual.GreatestKink } };
+        return Spec(track, texts, gauge)
+            with
+        {
+            Laying = usual with
+            {
+                LeastRadius = LeastRadius ?? usual.LeastRadius,
+                LeastEase = LeastEase ?? usual.LeastEase,
+                InScale = (usual.LeastRadius, usual.LeastEase),
+                Radii = Radii,
+                Joints = [.. Joints.Order()],
+                GreatestKink = GreatestKink is { } kink ? kink * Math.PI / 180 : usual.GreatestKink
+            }
+        };
     }
 
     private SurveySpec Spec(TrackEntry track, IReadOnlyList<string> texts, double gauge)

@@ -1,7 +1,7 @@
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -12,7 +12,8 @@ internal static class SurveyKeys
 {
     private static readonly NumberRange Along = NumberRange.From(-1e5, 1e6), Length = NumberRange.Over0(1e5);
 
-    private static readonly (string, MeasuredPart)[] Parts = [("centre", MeasuredPart.Centre), ("running-edge", MeasuredPart.RunningEdge), ("outer-face", MeasuredPart.OuterFace)];
+    private static readonly (string, MeasuredPart)[] Parts = [("centre", MeasuredPart.Centre), ("running-edge", MeasuredPart.RunningEdge),
+        ("outer-face", MeasuredPart.OuterFace)];
 
     private static readonly (string, Rail)[] Rails = [("left", Rail.Left), ("right", Rail.Right)];
 
@@ -86,7 +87,8 @@ internal static class SurveyKeys
             (s, v) => s with { Calibration = v })
         .Flag("reverse", "Whether the track runs against the way it was drawn.", s => s.Reverse, (s, v) => s with { Reverse = v })
         .Choice("laid",
-            "How the track was laid: flexible (no kinks, curves come and go over a length), sectional (pieces with joints), or unknown. It bounds what the track can do between two readings.",
+            "How the track was laid: flexible (no kinks, curves come and go over a length), sectional (pieces with joints), or unknown. "
+                + "It bounds what the track can do between two readings.",
             s => s.Laid, (s, v) => s with { Laid = v }, [("unknown", LaidAs.Unknown), ("flexible", LaidAs.Flexible), ("sectional", LaidAs.Sectional)])
         .Length(
             "least_radius",
@@ -95,7 +97,8 @@ internal static class SurveyKeys
             s => s.LeastRadius,
             (s, v) => s with { LeastRadius = v })
         .Length("least_ease", Length,
-            "Flexible track: least length over which a curve of the least radius comes or goes; left out, what is usual in the scale: 200 in 4 mm (common practice).",
+            "Flexible track: least length over which a curve of the least radius comes or goes; left out, what is usual in the scale: "
+                + "200 in 4 mm (common practice).",
             s => s.LeastEase, (s, v) => s with { LeastEase = v })
         .Numbers(
             "radii",
@@ -111,7 +114,8 @@ internal static class SurveyKeys
             s => s.GreatestKink,
             (s, v) => s with { GreatestKink = v })
         .Numbers("joints", Along, "mm",
-            "Sectional track: its joints, measured as the readings are: along the string, or along the track from the first point; left out, they are found as far as the readings show them.",
+            "Sectional track: its joints, measured as the readings are: along the string, or along the track from the first point; "
+                + "left out, they are found as far as the readings show them.",
             (s, v) => s with { Joints = v })
         .Tables("also", "A further file of the same track, such as the other rail.", Also, (a, _) => a, (s, v) => s with { Also = v })
         .Check((s, table, key, reading) =>

@@ -1,7 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Keys;
@@ -70,15 +71,18 @@ internal static class TrackKeys
             (t, v) => t with { Start = new(v.X, v.Y), Heading = v.Heading })
         .Tables(
             "alignment",
-            "What the track is made of, in order: { straight = 250 }, { curve = 610, angle = 35, hand = \"left\" }, { transition = 150, to_radius = 610, hand = \"left\" }.",
+            "What the track is made of, in order: { straight = 250 }, { curve = 610, angle = 35, hand = \"left\" }, { transition = 150, to_radius = 610, hand "
+                + "= \"left\" }.",
             ElementKeys.Table,
             (e, _) => e,
             (t, v) => t with { Elements = [.. v.Select(e => e.Element)] })
         .Table("survey",
-            "How the track was measured, in place of an alignment: along the whole platform, and the longest vehicle's length beyond both ends (the command survey with --how-much tells from where to where).",
+            "How the track was measured, in place of an alignment: along the whole platform, and the longest vehicle's length beyond both ends (the command "
+                + "survey with --how-much tells from where to where).",
             SurveyKeys.Table, t => t.Form, (t, v) => t with { Form = v })
         .Length("survey_doubt", NumberRange.From(0, 50),
-            "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. It goes into the budget for the longest overhang.",
+            "How far the true track may lie off an alignment that a survey found; the survey command writes it with the alignment. "
+                + "It goes into the budget for the longest overhang.",
             t => t.SurveyDoubt, (t, v) => t with { SurveyDoubt = v })
         .Length(
             "rail_top",

@@ -1,5 +1,6 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 using static System.FormattableString;

@@ -1,5 +1,5 @@
-using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Projects.Keys;

@@ -1,5 +1,6 @@
 using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -23,7 +24,8 @@ internal static class VehicleKeys
     private static readonly KeyTable<PartForm> Part = new KeyTable<PartForm>(_ => new())
         .Text("name", "What it is: cylinders, steps, footboards.", p => p.Name, (p, v) => p with { Name = v }, required: true)
         .Choice("carrier", "What carries it and so decides how it swings.", p => p.Carrier, (p, v) => p with { Carrier = v },
-            [("body", PartHome.Body), ("leading bogie", PartHome.LeadingBogie), ("trailing bogie", PartHome.TrailingBogie), ("both bogies", PartHome.BothBogies)])
+            [("body", PartHome.Body), ("leading bogie", PartHome.LeadingBogie), ("trailing bogie", PartHome.TrailingBogie),
+                ("both bogies", PartHome.BothBogies)])
         .Length(
             "from",
             Along,
@@ -86,7 +88,8 @@ internal static class VehicleKeys
         new KeyTable<VehicleForm>(_ => new() { Low = double.NaN, High = double.NaN, BogieWheelbase = double.NaN })
             .Text("name", "What you call this body; left out, it is told by its number.", v => v.Name, (v, n) => v with { Name = n })
             .Choice("joined_by",
-                "What joins it to the body ahead: a bogie that both share, a coupling between bodies with bogies of their own, or a hinge where one of them is hung.",
+                "What joins it to the body ahead: a bogie that both share, a coupling between bodies with bogies of their own, or a hinge where one of them is "
+                    + "hung.",
                 v => v.JoinedBy, (v, n) => v with { JoinedBy = n },
                 [("shared bogie", BodyJointKind.SharedBogie), ("coupling", BodyJointKind.Coupling), ("hinge", BodyJointKind.Hinge)], required: true)
             .Length(
@@ -131,7 +134,8 @@ internal static class VehicleKeys
         .Flag("either_way", "Whether it also runs the other way round.", v => v.EitherWay, (v, n) => v with { EitherWay = n })
         .Length("least_radius", NumberRange.Over0(1e6), "Tightest curve it can run.", v => v.LeastRadius, (v, n) => v with { LeastRadius = n })
         .Tables("body",
-            "The next body of an articulated set or of a coupled unit, behind the one before. What it leaves out of length, pivots, width, low, high, bogie_wheelbase, trailing_bogie_wheelbase, taper and sill is as of the first; front_taper, rear_taper, ahead, parts and trucks are its own.",
+            "The next body of an articulated set or of a coupled unit, behind the one before. What it leaves out of length, pivots, width, low, high, "
+                + "bogie_wheelbase, trailing_bogie_wheelbase, taper and sill is as of the first; front_taper, rear_taper, ahead, parts and trucks are its own.",
             Body, (v, key) => v with { Key = key }, (v, n) => v with { Bodies = n })
         .Check((v, table, key, reading) =>
         {
@@ -224,9 +228,11 @@ internal static class VehicleKeys
         if ((v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0) > v.Length)
         {
             Own(table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper",
-                Invariant($"the tapers are {(v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0):0.####} mm long together, more than the body's {v.Length:0.####} mm."),
+                Invariant($"the tapers are {(v.FrontTaper?.Length ?? 0) + (v.RearTaper?.Length ?? 0):0.####} mm long together, more than the ")
+                    + Invariant($"body's {v.Length:0.####} mm."),
                 Invariant($"Give at most {v.Length:0.####} mm together."),
-                Cure.LeaveOut(key + "." + (table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper" : "taper")));
+                Cure.LeaveOut(key + "." + (table.Find("front_taper") is not null ? "front_taper" : table.Find("rear_taper") is not null ? "rear_taper"
+                    : "taper")));
         }
     }
 

@@ -113,7 +113,8 @@ internal static class WheelRoom
             {
                 fault(
                     name,
-                    Invariant($"{name} is {wheelbase:0.####} mm, more than half of the body's length of {v.Length:0.####} mm, though its pivots lie at its very ends."),
+                    Invariant($"{name} is {wheelbase:0.####} mm, more than half of the body's length of {v.Length:0.####} mm, though its pivots lie at its ")
+                        + "very ends.",
                     Invariant($"Give at most {Down(v.Length / 2)} mm: it is from the first to the last axle of one bogie."),
                     Floored(v.Length / 2));
             }
@@ -129,11 +130,13 @@ internal static class WheelRoom
     {
         double leading = v.BogieWheelbase, trailing = v.TrailingBogieWheelbase ?? leading;
         double least = (leading + trailing) / 2, most = v.Length + gaps - ((own ?? 0) / 2);
-        string longer = Invariant($"Give a length of at least {Up(least + ((own ?? 0) / 2) - gaps)} mm{(own is null ? "" : Invariant($" and pivots of {Up(least)} mm"))}, or bogies that are shorter.");
+        string longer = Invariant($"Give a length of at least {Up(least + ((own ?? 0) / 2) - gaps)} ")
+            + Invariant($"mm{(own is null ? "" : Invariant($" and pivots of {Up(least)} mm"))}, or bogies that are shorter.");
         if (own is not null && v.Pivots > most + Grain)
         {
             fault("pivots",
-                Invariant($"pivots is {v.Pivots:0.####} mm; a body of {v.Length:0.####} mm whose pivot at one end lies midway in a gap has its other bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own:0.####} mm from axle to axle,"))} beyond its own end."),
+                Invariant($"pivots is {v.Pivots:0.####} mm; a body of {v.Length:0.####} mm whose pivot at one end lies midway in a gap has its other ")
+                    + Invariant($"bogie{(v.Pivots > v.Length + gaps ? "" : Invariant($", {own:0.####} mm from axle to axle,"))} beyond its own end."),
                 most >= least ? Invariant($"Give at most {Down(most)} mm: from the pivot of its own bogie to that of the shared one.") : longer,
                 most >= least ? Floored(most) : null);
         }

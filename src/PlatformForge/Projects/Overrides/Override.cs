@@ -1,4 +1,4 @@
-using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 
@@ -28,9 +28,13 @@ public sealed record Override(string Key, string Value, string Option = "--set")
     {
         int equals = text.IndexOf('=', StringComparison.Ordinal);
         string key = equals < 0 ? "" : text[..equals].Trim(), value = equals < 0 ? "" : text[(equals + 1)..].Trim();
-        if (key.Length == 0 || value.Length == 0 || text.Length > Longest || text.Any(char.IsControl) || KeyPath.Split(key) is not { Count: > 0 and <= Deepest })
+        if (key.Length == 0 || value.Length == 0 || text.Length > Longest || text.Any(char.IsControl)
+            || KeyPath.Split(key) is not { Count: > 0 and <= Deepest })
         {
-            return Outcome.Fault<Override>(Finding.Error("PF1017", "", $"{option} takes a key and a value.", $"Write {option} platform[0].deck.thickness=2, with a key as in the project file.") with { File = $"{option} {(text.Length > 60 ? text[..60] + "…" : text)}" });
+            return Outcome.Fault<Override>(Finding.Error("PF1017", "", $"{option} takes a key and a value.",
+                $"Write {option} platform[0].deck.thickness=2, with a key as in the project file.")
+                with
+            { File = $"{option} {(text.Length > 60 ? text[..60] + "…" : text)}" });
         }
 
         return Outcome.Of(new Override(key, value, option));

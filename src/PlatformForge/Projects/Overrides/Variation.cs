@@ -19,12 +19,19 @@ public sealed record Variation(string Key, IReadOnlyList<string> Values)
         var first = Override.Parse(text, Option);
         if (first.Value is null)
         {
-            return Outcome.Fault<Variation>(first.Findings.Select(f => f with { Message = $"{Option} takes a key and its values.", Remedy = $"Write {Option} platform[0].ramps.end.length=80,96,120." }));
+            return Outcome.Fault<Variation>(
+                first.Findings.Select(f => f with
+                {
+                    Message = $"{Option} takes a key and its values.",
+                    Remedy = $"Write {Option} platform[0].ramps.end.length=80,96,120."
+                }));
         }
 
         var values = Parts(first.Value.Value);
         return values.Any(v => v.Length == 0)
-            ? Outcome.Fault<Variation>(Finding.Error("PF1017", "", $"A value of {first.Value.Key} is empty.", "Part the values by single commas.") with { File = Option + " " + text })
+            ? Outcome.Fault<Variation>(Finding.Error("PF1017", "", $"A value of {first.Value.Key} is empty.", "Part the values by single commas.")
+                with
+            { File = Option + " " + text })
             : Outcome.Of(new Variation(first.Value.Key, values));
     }
 
@@ -39,7 +46,9 @@ public sealed record Variation(string Key, IReadOnlyList<string> Values)
 
         if (count > MostDesigns)
         {
-            return Outcome.Fault<IReadOnlyList<IReadOnlyList<Override>>>(Finding.Error("PF1019", "", Invariant($"These values make {count} designs, over the limit of {MostDesigns}."), "Vary fewer keys at once, or give fewer values.") with { File = Option });
+            return Outcome.Fault<IReadOnlyList<IReadOnlyList<Override>>>(Finding.Error("PF1019", "", Invariant($"These values make {count} designs, over the ")
+                + Invariant($"limit of {MostDesigns}."), "Vary fewer keys at once, or give fewer values.") with
+            { File = Option });
         }
 
         IReadOnlyList<IReadOnlyList<Override>> designs = [[]];

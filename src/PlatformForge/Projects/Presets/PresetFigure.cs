@@ -34,7 +34,8 @@ public sealed partial record PresetFigure(string Owner, string Key, string Value
             else if (Name().Match(line) is { Success: true } name)
             {
                 // A body or a part is told by its name from here on.
-                (body, of) = of == body && of.Length > 0 ? (name.Groups[1].Value, name.Groups[1].Value) : (body, of.Length == 0 ? "" : Joined(body, name.Groups[1].Value));
+                (body, of) = of == body && of.Length > 0 ? (name.Groups[1].Value, name.Groups[1].Value)
+                    : (body, of.Length == 0 ? "" : Joined(body, name.Groups[1].Value));
             }
             else if (Figure().Match(line) is { Success: true } figure && Kinds.Any(k => figure.Groups[3].Value.StartsWith(k.Words, StringComparison.Ordinal)))
             {
@@ -42,7 +43,8 @@ public sealed partial record PresetFigure(string Owner, string Key, string Value
             }
             else if (Place().Match(line) is { Success: true } place)
             {
-                figures.Add(new(of, "plan", place.Groups[1].Value.Replace("\"", "", StringComparison.Ordinal).Replace(" =", "", StringComparison.Ordinal), place.Groups[2].Value));
+                figures.Add(new(of, "plan", place.Groups[1].Value.Replace("\"", "", StringComparison.Ordinal).Replace(" =", "", StringComparison.Ordinal),
+                    place.Groups[2].Value));
             }
         }
 

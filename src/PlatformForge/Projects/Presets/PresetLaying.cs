@@ -1,4 +1,4 @@
-using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 

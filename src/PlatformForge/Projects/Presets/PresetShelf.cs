@@ -43,7 +43,8 @@ public static class PresetShelf
     private static readonly Assembly Home = typeof(PresetShelf).Assembly;
 
     // A kind is read when it is first asked for: most projects name no more than a scale.
-    private static readonly Lazy<IReadOnlyList<Preset>> AllScales = new(() => Load(PresetKind.Scales)), AllVehicles = new(() => Load(PresetKind.Vehicles)), AllPrinters = new(() => Load(PresetKind.Printers));
+    private static readonly Lazy<IReadOnlyList<Preset>> AllScales = new(() => Load(PresetKind.Scales)), AllVehicles = new(() => Load(PresetKind.Vehicles)),
+        AllPrinters = new(() => Load(PresetKind.Printers));
 
     /// <summary>Presets of a kind, by name. Samples are asked for by <see cref="SampleNames"/>.</summary>
     public static IReadOnlyList<Preset> Of(PresetKind kind) => kind switch
@@ -114,11 +115,13 @@ public static class PresetShelf
             var read = TreeReader.Read(text, file);
             if (read.Value?.Find(Head)?.Value is not TreeTable head)
             {
-                throw new BrokenInvariantException($"Projects: the preset {file} that comes with the program can't be read: {(read.Findings is [var first, ..] ? first.Message : "it has no [preset] table")}");
+                throw new BrokenInvariantException($"Projects: the preset {file} that comes with the program can't be "
+                    + $"read: {(read.Findings is [var first, ..] ? first.Message : "it has no [preset] table")}");
             }
 
             string[] Names(string key) => (head.Find(key)?.Value as TreeList)?.Items.OfType<TreeText>().Select(t => t.Value).ToArray() ?? [];
-            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "", Names("other_names")) { SharedNames = Names("shared_names"), Tree = Body(read.Value), Text = text };
+            return new Preset(kind, NameOf(file), head.TextOf("title") ?? "", head.TextOf("source") ?? "",
+                Names("other_names")) { SharedNames = Names("shared_names"), Tree = Body(read.Value), Text = text };
         })];
 
     private static IEnumerable<string> Files(PresetKind kind)

@@ -17,13 +17,21 @@ internal sealed class BesideProject(string? folder)
     public Outcome<string> Read(string name, string key, SourcePlace place, int largest)
     {
         string full = folder is null ? "" : Path.GetFullPath(Path.Combine(folder, name));
-        if (folder is null || Path.IsPathRooted(name) || !full.StartsWith(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
+        if (folder is null || Path.IsPathRooted(name)
+            || !full.StartsWith(Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)) + Path.DirectorySeparatorChar, StringComparison.Ordinal))
         {
-            return Outcome.Fault<string>(At(Finding.Error("PF1011", key, $"The file \"{name}\" does not lie beside the project.", "Put it into the project's folder and name it from there, such as \"stock/long-coach.toml\"."), place));
+            return Outcome.Fault<string>(
+                At(Finding.Error("PF1011", key, $"The file \"{name}\" does not lie beside the project.",
+                    "Put it into the project's folder and name it from there, such as \"stock/long-coach.toml\"."), place));
         }
 
         var text = ProjectText.Read(full, name, largest);
-        return text with { Findings = [.. text.Findings.Select(f => f.Code == "PF1004" ? f with { Key = key } : At(f with { Key = key, Message = $"\"{name}\": {f.Message}" }, place))] };
+        return text
+            with
+        {
+            Findings = [.. text.Findings.Select(f => f.Code == "PF1004" ? f with { Key = key }
+                : At(f with { Key = key, Message = $"\"{name}\": {f.Message}" }, place))]
+        };
     }
 
     private static Finding At(Finding finding, SourcePlace place) => finding with { File = place.File, Line = place.Line, Column = place.Column };

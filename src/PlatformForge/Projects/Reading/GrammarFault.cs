@@ -84,7 +84,8 @@ internal static partial class GrammarFault
         int before = Array.FindLastIndex(lines, Math.Max(0, line - 1), l => WithoutComment(l).Trim().Length > 0);
         return line > 0 && before >= 0 && KeyOrHeading().IsMatch(lines[line]) && Open(lines[..line]) is { Length: > 0 } open
             && WithoutComment(lines[before]).TrimEnd()[^1] is not (',' or '[' or '{')
-            ? (Invariant($"Line {before + 1} ends without closing what it is in: {Signs(open)} is still to come."), Invariant($"Write {Signs(open)} at its end."))
+            ? (Invariant($"Line {before + 1} ends without closing what it is in: {Signs(open)} is still to come."), Invariant($"Write {Signs(open)} at its ")
+            + "end.")
             : null;
     }
 
@@ -121,7 +122,8 @@ internal static partial class GrammarFault
     {
         if (value.Length == 0)
         {
-            return (Invariant($"'{key}' has no value."), Invariant($"Write {key} = and its value on the same line, or put a # before the line to leave it out."));
+            return (Invariant($"'{key}' has no value."), Invariant($"Write {key} = and its value on the same line, or put a # before the line to leave it ")
+                + "out.");
         }
 
         if (DecimalComma().IsMatch(value))

@@ -37,7 +37,8 @@ public static class ProjectText
             PlainFileFault.Empty => Fault("PF1040", shown, "The file is empty, or it is a pipe or a device, which have no length.",
                 $"Name a plain file that holds a {what.Name}; what comes out of a pipe goes into a file first."),
             PlainFileFault.TooLong => Fault("PF1003", shown, Invariant($"The file has {read.Length} bytes, over the limit of {largest}."),
-                what == FileWords.Measured ? "A row for each gap measured is enough." : $"A {what.Name} holds no readings: they go into a CSV file that the project names."),
+                what == FileWords.Measured ? "A row for each gap measured is enough."
+                    : $"A {what.Name} holds no readings: they go into a CSV file that the project names."),
             _ => Decode(read.Bytes, shown, what),
         };
     }

@@ -52,28 +52,35 @@ internal static partial class RepeatedKey
             && name.StartsWith(item.Groups["name"].Value + ".", StringComparison.Ordinal));
     }
 
-    private static (string Message, string Remedy) OfHeadings(string shown, string before, string name, int line) => (shown.StartsWith("[[", StringComparison.Ordinal), before.StartsWith("[[", StringComparison.Ordinal)) switch
-    {
-        (false, true) => (Invariant($"{shown} comes after {before} of line {line}, which begins one of several."), $"Write {before} for a further one, or put the keys under the one that they belong to."),
-        (true, false) => (Invariant($"{shown} comes after {before} of line {line}, which there is one of."), Invariant($"Put its keys under {before}{(IsSeveral(name) ? $", or write {shown} at line {line} too" : "")}.")),
-        _ => (Invariant($"{shown} is there already, in line {line}."), IsSeveral(name) ? Invariant($"Write [[{Shown(name)}]] at both for two of them, or remove one.") : "Put its keys under that one, and remove this heading."),
-    };
+    private static (string Message, string Remedy) OfHeadings(string shown, string before, string name, int line) =>
+        (shown.StartsWith("[[", StringComparison.Ordinal), before.StartsWith("[[", StringComparison.Ordinal)) switch
+        {
+            (false, true) => (Invariant($"{shown} comes after {before} of line {line}, which begins one of ")
+                + "several.", $"Write {before} for a further one, or put the keys under the one that they belong to."),
+            (true, false) => (Invariant($"{shown} comes after {before} of line {line}, which there is one ")
+                + "of.", Invariant($"Put its keys under {before}{(IsSeveral(name) ? $", or write {shown} at line {line} too" : "")}.")),
+            _ => (Invariant($"{shown} is there already, in line {line}."), IsSeveral(name) ? Invariant($"Write [[{Shown(name)}]] at both for two of them, or ")
+                + "remove one." : "Put its keys under that one, and remove this heading."),
+        };
 
     // A heading whose name a key above has a value for.
     private static (string Message, string Remedy)? OfValues(string[] lines, int line, string shown, string name)
     {
         string last = name[(name.LastIndexOf('.') + 1)..];
         int at = Array.FindLastIndex(lines, line, l => Regex.IsMatch(l, $@"^\s*(?:[\w.]*\.)?{Regex.Escape(last)}\s*="));
-        return at >= 0 ? (Invariant($"{shown} comes after {Shown(last)} = … of line {at + 1}, which gives the same."), "Keep one of the two and remove the other.") : null;
+        return at >= 0 ? (Invariant($"{shown} comes after {Shown(last)} = … of line {at + 1}, which gives the ")
+            + "same.", "Keep one of the two and remove the other.") : null;
     }
 
     private static (string Message, string Remedy) Twice(string path, int first, int second)
     {
         string key = path[(path.LastIndexOf('.') + 1)..];
-        return (first == second ? Invariant($"{key} is given twice in this line.") : Invariant($"{key} is given twice: line {first} has it already."), "Keep one of the two and remove the other.");
+        return (first == second ? Invariant($"{key} is given twice in this line.") : Invariant($"{key} is given twice: line {first} has it ")
+            + "already.", "Keep one of the two and remove the other.");
     }
 
-    private static bool IsSeveral(string name) => name is "track" or "vehicle" or "platform" || name.EndsWith(".board", StringComparison.Ordinal) || name.EndsWith(".hole", StringComparison.Ordinal)
+    private static bool IsSeveral(string name) => name is "track" or "vehicle" or "platform" || name.EndsWith(".board", StringComparison.Ordinal)
+        || name.EndsWith(".hole", StringComparison.Ordinal)
         || name.EndsWith(".part", StringComparison.Ordinal) || name.EndsWith(".body", StringComparison.Ordinal);
 
     private static string Shown(string text) => text.Length > LongestShown ? text[..LongestShown] + "…" : text;

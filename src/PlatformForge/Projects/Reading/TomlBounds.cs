@@ -108,10 +108,15 @@ internal ref struct TomlBounds
     }
 
     private readonly (string What, string Remedy)? Beyond() =>
-        depth > InputLimits.ProjectDepth ? (Invariant($"More than {InputLimits.ProjectDepth} brackets stand inside one another here."), "No key takes more than four levels of brackets: close them.")
-        : names > InputLimits.ProjectNames ? (Invariant($"More than {InputLimits.ProjectNames} names are joined by dots here."), "No key has more than five, such as platform.ramps.end.length.")
-        : headings > InputLimits.ProjectHeadings ? (Invariant($"The file has more than {InputLimits.ProjectHeadings} headings."), "Split the layout into several project files.")
-        : values > InputLimits.ProjectValues ? (Invariant($"The file has more than {InputLimits.ProjectValues} values."), "Readings go into a CSV file that the project names; split the layout into several project files.")
-        : word > InputLimits.ProjectWord ? (Invariant($"A word or number here is longer than {InputLimits.ProjectWord} signs."), "Keys are short words and numbers have a few digits; texts stand in double quotes.")
+        depth > InputLimits.ProjectDepth ? (Invariant($"More than {InputLimits.ProjectDepth} brackets stand inside one another ")
+            + "here.", "No key takes more than four levels of brackets: close them.")
+        : names > InputLimits.ProjectNames ? (Invariant($"More than {InputLimits.ProjectNames} names are joined by dots ")
+        + "here.", "No key has more than five, such as platform.ramps.end.length.")
+        : headings > InputLimits.ProjectHeadings ? (Invariant($"The file has more than {InputLimits.ProjectHeadings} ")
+        + "headings.", "Split the layout into several project files.")
+        : values > InputLimits.ProjectValues ? (Invariant($"The file has more than {InputLimits.ProjectValues} ")
+        + "values.", "Readings go into a CSV file that the project names; split the layout into several project files.")
+        : word > InputLimits.ProjectWord ? (Invariant($"A word or number here is longer than {InputLimits.ProjectWord} ")
+        + "signs.", "Keys are short words and numbers have a few digits; texts stand in double quotes.")
         : null;
 }

@@ -32,13 +32,17 @@ public static class TreeReader
         }
         catch (TomlException)
         {
-            return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "The file is nested too deeply.", $"A {(what ?? FileWords.Project).Name} needs no more than four levels of brackets.") with { File = file, Line = 1, Column = 1 });
+            return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "The file is nested too deeply.",
+                $"A {(what ?? FileWords.Project).Name} needs no more than four levels of brackets.") with
+            { File = file, Line = 1, Column = 1 });
         }
         catch (ArgumentException)
         {
             // The parser of version 2.10 throws at an escape that stands for no character instead of reporting it.
             var (line, column) = GrammarFault.BadEscape(text);
-            return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "A backslash in a text is followed by what stands for no character.", @"Write \\ for a backslash; paths take / as well.") with { File = file, Line = line, Column = column });
+            return Outcome.Fault<TreeTable>(Finding.Error("PF1005", "", "A backslash in a text is followed by what stands for no character.",
+                @"Write \\ for a backslash; paths take / as well.") with
+            { File = file, Line = line, Column = column });
         }
 
         return document.HasErrors && Faults(document, text, file).ToList() is { Count: > 0 } faults ? Outcome.Fault<TreeTable>(faults)
@@ -53,12 +57,14 @@ public static class TreeReader
             .Where(d => d.Kind == DiagnosticMessageKind.Error && !RepeatedKey.IsOfAnotherItem(lines, d.Span.Start.Line, d.Message))
             .DistinctBy(d => d.Span.Start.Line)
             .Select(d => (At: d.Span.Start, d.Message, Line: Math.Clamp(d.Span.Start.Line, 0, lines.Length - 1)))
-            .Select(d => (d.At, d.Message, Twice: RepeatedKey.Of(lines, d.Line, d.Message), Plain: RepeatedKey.Of(lines, d.Line, d.Message) ?? GrammarFault.Of(lines, d.Line)));
+            .Select(d => (d.At, d.Message, Twice: RepeatedKey.Of(lines, d.Line, d.Message),
+                Plain: RepeatedKey.Of(lines, d.Line, d.Message) ?? GrammarFault.Of(lines, d.Line)));
         return told.Where((f, i) => i == 0 || f.Plain is not null).Take(MostFaults).Select(f => Finding.Error(
             f.Twice is null ? "PF1005" : "PF1071",
             "",
             f.Plain?.Message ?? Sentence(f.Message),
-            f.Plain?.Remedy ?? (f.Message.StartsWith("Unable to parse", StringComparison.Ordinal) ? "Write a plain number of no more than 15 digits." : "Write key = value, one a line; texts in double quotes; lists in [ ]; tables under [name] or [[name]].")) with
+            f.Plain?.Remedy ?? (f.Message.StartsWith("Unable to parse", StringComparison.Ordinal) ? "Write a plain number of no more than 15 digits."
+                : "Write key = value, one a line; texts in double quotes; lists in [ ]; tables under [name] or [[name]].")) with
         {
             File = file,
             Line = f.At.Line + 1,

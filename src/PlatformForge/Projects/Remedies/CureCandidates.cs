@@ -1,5 +1,6 @@
 using System.Globalization;
-using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
+using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -31,7 +32,8 @@ internal static class CureCandidates
             }
 
             yield return own;
-            if (own.Key != finding.Key && own.Act == CureAct.Set && CuredTree.Find(tree, own.Key) is not null && KeyModel.RuleOf(own.Key) is { Required: false })
+            if (own.Key != finding.Key && own.Act == CureAct.Set && CuredTree.Find(tree, own.Key) is not null
+                && KeyModel.RuleOf(own.Key) is { Required: false })
             {
                 yield return Cure.LeaveOut(own.Key);
             }
@@ -176,7 +178,8 @@ internal static class CureCandidates
             return null;
         }
 
-        string? faced = key.StartsWith("platform", StringComparison.Ordinal) ? (CuredTree.Find(tree, key[..key.LastIndexOf('.')] + ".track") as TreeText)?.Value : null;
+        string? faced = key.StartsWith("platform", StringComparison.Ordinal)
+            ? (CuredTree.Find(tree, key[..key.LastIndexOf('.')] + ".track") as TreeText)?.Value : null;
         int index = faced is null ? 0 : tracks.Items.ToList().FindIndex(t => (t as TreeTable)?.TextOf("name") == faced);
         string track = faced is null ? key : Invariant($"track[{index}]");
         string? now = (CuredTree.Find(tree, track + ".buffers") as TreeText)?.Value;

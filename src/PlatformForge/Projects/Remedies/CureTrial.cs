@@ -1,6 +1,6 @@
 using System.Globalization;
 using PlatformForge.Projects.Catalogue;
-using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
 
@@ -21,7 +21,8 @@ public static class CureTrial
     /// <param name="findings">The findings, placed.</param>
     /// <param name="limits">How much trying may cost; <see cref="TrialLimits.Usual"/> when null.</param>
     /// <param name="cancel">Stops the trying.</param>
-    public static IReadOnlyList<Finding> Of(ProjectSource source, IReadOnlyList<Finding> findings, TrialLimits? limits = null, CancellationToken cancel = default)
+    public static IReadOnlyList<Finding> Of(ProjectSource source, IReadOnlyList<Finding> findings, TrialLimits? limits = null,
+        CancellationToken cancel = default)
     {
         if (!findings.Any(IsTried) || source.Tree() is not { } tree)
         {
@@ -47,7 +48,8 @@ public static class CureTrial
     {
         int[] cured = [.. Enumerable.Range(0, told.Length).Where(i => IsTried(told[i]) && told[i].Cure is not null)];
         bench.Begin();
-        if (cured.Length < 2 || bench.Errors([.. cured.Select(i => told[i].Cure!)]) is not { } left || !left.Except(findings.Select(f => (f.Code, f.Key))).Any())
+        if (cured.Length < 2 || bench.Errors([.. cured.Select(i => told[i].Cure!)]) is not { } left
+            || !left.Except(findings.Select(f => (f.Code, f.Key))).Any())
         {
             return;
         }
@@ -126,7 +128,8 @@ public static class CureTrial
         Cure? Round(Cure cure) => cure.Act == CureAct.Set && double.TryParse(cure.Value, NumberStyles.Float, CultureInfo.InvariantCulture, out double offered)
             && KeyModel.RuleOf(cure.Key) is NumberRule rule ? Near(cure.Key, rule, offered) : null;
 
-        Cure? Searched(string key) => KeyModel.RuleOf(key) is NumberRule rule && ValueSearch.Stated(tree, key, rule) is { } stated ? Near(key, rule, stated) : null;
+        Cure? Searched(string key) => KeyModel.RuleOf(key) is NumberRule rule && ValueSearch.Stated(tree, key, rule) is { } stated ? Near(key, rule, stated)
+            : null;
 
         Cure? Near(string key, NumberRule rule, double from) =>
             ValueSearch.Nearest(rule, from, v => works(Cure.Set(key, v))) is { } value ? Cure.Set(key, value) with { Tried = true } : null;

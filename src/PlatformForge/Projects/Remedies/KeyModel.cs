@@ -1,4 +1,5 @@
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Schemas;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Projects.Catalogue;
-using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Remedies;

@@ -1,8 +1,9 @@
 using System.Diagnostics;
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 
@@ -26,7 +27,8 @@ public sealed record TrialLimits(int RunsPerFinding, int Runs, TimeSpan Time)
 /// <param name="limits">What trying may cost.</param>
 /// <param name="cancel">Gives up between two designs.</param>
 /// <param name="design">Designs a project; as a run does when null.</param>
-internal sealed class TrialBench(ProjectSource source, TrialLimits limits, CancellationToken cancel, Func<ProjectSpec, RunWatch, Outcome<Dossier>>? design = null)
+internal sealed class TrialBench(ProjectSource source, TrialLimits limits, CancellationToken cancel,
+    Func<ProjectSpec, RunWatch, Outcome<Dossier>>? design = null)
 {
     private readonly Dictionary<string, IReadOnlySet<(string Code, string Key)>?> known = new(StringComparer.Ordinal);
     private readonly Memory memory = new();
@@ -69,8 +71,10 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
     }
 
     private IEnumerable<Finding> Found(Outcome<ProjectSpec> read) => read.Value is { } project
-        ? [.. PaperSet.Objections(project.Paper), .. StockSet.Objections(project.Sheet), .. (design ?? DesignRun.Design)(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings]
+        ? [.. PaperSet.Objections(project.Paper), .. StockSet.Objections(project.Sheet),
+            .. (design ?? DesignRun.Design)(project, new RunWatch(_ => { }, cancel) { Memory = memory }).Findings]
         : read.Findings;
 
-    private static bool IsFault(Exception e) => e is ArgumentException or BrokenInvariantException || (e is AggregateException all && all.InnerExceptions.All(IsFault));
+    private static bool IsFault(Exception e) => e is ArgumentException or BrokenInvariantException
+        || (e is AggregateException all && all.InnerExceptions.All(IsFault));
 }

@@ -1,4 +1,5 @@
-using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
+using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Reading;
 
 namespace PlatformForge.Projects.Remedies;
@@ -43,7 +44,8 @@ internal static class ValueSearch
 
         return null;
 
-        double Within(double value) => Math.Clamp(Math.Round(value, rule.Whole ? 0 : MostDigits + 1), rule.Range.Lowest, rule.Range.Most) is var v && rule.Range.Holds(v) ? v : start;
+        double Within(double value) => Math.Clamp(Math.Round(value, rule.Whole ? 0 : MostDigits + 1), rule.Range.Lowest, rule.Range.Most) is var v
+            && rule.Range.Holds(v) ? v : start;
 
         double Rounded(double bad, double good)
         {

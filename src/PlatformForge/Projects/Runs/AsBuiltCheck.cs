@@ -1,8 +1,10 @@
 using PlatformForge.Clearance;
-using PlatformForge.Exports;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Reading;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Tables;
 using PlatformForge.Units;
 using static System.FormattableString;
@@ -43,7 +45,9 @@ public static class AsBuiltCheck
 
         if (table.Lines.Length == 0)
         {
-            return Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(Finding.Error("PF1030", "", "The file has a header and no readings.", "Write one row for each gap measured.") with { File = file, Line = 1, Column = 1 });
+            return Outcome.Fault<IReadOnlyList<AsBuiltEdge>>(Finding.Error("PF1030", "", "The file has a header and no readings.",
+                "Write one row for each gap measured.") with
+            { File = file, Line = 1, Column = 1 });
         }
 
         // Any fault of the rows has been told above.
@@ -55,7 +59,9 @@ public static class AsBuiltCheck
             int at = FaceOf(faces, platforms?[r] ?? "", file, table.Lines[r], findings);
             if (table.Columns[1][r] < 0)
             {
-                findings.Add(Finding.Error("PF1031", "", Invariant($"A gap of {table.Columns[1][r]:0.##} mm is below 0."), "Write 0 where the vehicle touches.") with { File = file, Line = table.Lines[r], Column = 1 });
+                findings.Add(Finding.Error("PF1031", "", Invariant($"A gap of {table.Columns[1][r]:0.##} mm is below ")
+                    + "0.", "Write 0 where the vehicle touches.") with
+                { File = file, Line = table.Lines[r], Column = 1 });
             }
             else if (at >= 0)
             {
@@ -73,7 +79,8 @@ public static class AsBuiltCheck
         foreach (var (platform, own) in dossier.Platforms.SelectMany(p => p.Faces).Zip(readings).Where(p => p.Second.Count > 0))
         {
             var swept = WithExtra(dossier, platform, extra);
-            edges.Add(swept.Value is { } envelope ? AsBuiltEdge.Of(platform.Plan, envelope, platform.Budget, dossier.Gauge, own) : Outcome.Fault<AsBuiltEdge>(swept.Findings));
+            edges.Add(swept.Value is { } envelope ? AsBuiltEdge.Of(platform.Plan, envelope, platform.Budget, dossier.Gauge, own)
+                : Outcome.Fault<AsBuiltEdge>(swept.Findings));
         }
 
         Finding[] all = [.. edges.SelectMany(e => e.Findings)];
@@ -109,7 +116,10 @@ public static class AsBuiltCheck
         int at = name.Length == 0 && names.Length == 1 ? 0 : Array.FindIndex(names, n => string.Equals(n, name, StringComparison.OrdinalIgnoreCase));
         if (at < 0)
         {
-            findings.Add(Finding.Error("PF1032", "", name.Length == 0 ? "The reading does not say at which platform it was taken." : $"There is no platform \"{name}\".", $"Give a column \"platform\" with one of: {string.Join(", ", names.Select(n => $"\"{n}\""))}.") with { File = file, Line = line, Column = 1 });
+            findings.Add(Finding.Error("PF1032", "", name.Length == 0 ? "The reading does not say at which platform it was taken."
+                : $"There is no platform \"{name}\".", $"Give a column \"platform\" with one of: {string.Join(", ", names.Select(n => $"\"{n}\""))}.")
+                with
+            { File = file, Line = line, Column = 1 });
         }
 
         return at;

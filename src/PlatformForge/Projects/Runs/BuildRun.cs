@@ -1,14 +1,17 @@
 using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Gltf;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Pictures;
-using PlatformForge.Exports.Stock;
 using PlatformForge.Exports.Proving;
+using PlatformForge.Exports.Stock;
 using PlatformForge.Platforms.AsBuilt;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Projects.Runs;
 
@@ -33,7 +36,8 @@ public static class BuildRun
     /// <param name="choice">What is wanted as files; all of it when null.</param>
     /// <param name="measured">File of gaps measured on the finished layout, for the report; null when there are none. What is wrong on the
     /// layout is told, and does not keep the files from being written.</param>
-    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null, string? measured = null) =>
+    public static Outcome<BuildReport> Build(ProjectSpec project, string folder, bool force, RunWatch watch, OutputChoice? choice = null,
+        string? measured = null) =>
         Build(project, folder, FolderDisk.Real, force, watch, choice, measured);
 
     /// <summary>The same by the steps of a given disk.</summary>
@@ -152,7 +156,8 @@ public static class BuildRun
             var scene = SceneFile.Work(dossier, choice);
             List<Task<OutputFile[]>> shown = [Beside(() => OutputWork.Make([.. work.Shown, .. scene], shelf, stop.Token))];
             var proofs = choice.Gauges ? ProofRun.Of(project, dossier, stop.Token) : null;
-            var remarks = project.Placed(proofs is { Value: null } && choice.EverySet ? [.. LeftOutSets.Told("gauges", proofs.Findings)] : proofs?.Findings ?? []);
+            var remarks = project.Placed(proofs is { Value: null } && choice.EverySet ? [.. LeftOutSets.Told("gauges", proofs.Findings)]
+                : proofs?.Findings ?? []);
             if (proofs is { Value: null } && !choice.EverySet)
             {
                 return (Outcome.Fault<HeldFiles>(remarks), dossier, Unheld);
@@ -175,7 +180,8 @@ public static class BuildRun
             var made = full.GetAwaiter().GetResult();
             dossier = dossier with { Findings = [.. dossier.Findings, .. project.Placed(made.Value is null ? [] : made.Findings)] };
             return (made.Value is { } sheets
-                ? Outcome.Of(new HeldFiles(work.Manifest, OutputWork.InOrder([.. held, .. shown.SelectMany(s => s.GetAwaiter().GetResult()), .. sheets.Files]), sheets.Paper))
+                ? Outcome.Of(new HeldFiles(work.Manifest, OutputWork.InOrder([.. held, .. shown.SelectMany(s => s.GetAwaiter().GetResult()), .. sheets.Files]),
+                    sheets.Paper))
                 : Outcome.Fault<HeldFiles>(project.Placed(made.Findings)), dossier, verdict);
         }
         finally
@@ -215,7 +221,8 @@ public static class BuildRun
         var sheet = choice.Sheet ? LeftOutSets.Kept(choice, "sheet", StockSet.Work(dossier, project.Sheet), []) : Outcome.Of<IReadOnlyList<FileWork>>([]);
         var paper = choice.Paper ? LeftOutSets.Kept(choice, "paper", PaperSet.Laid(dossier, project.Paper), []) : Outcome.Of<IReadOnlyList<LaidPaper>>([]);
         return paper.Value is { } laid && sheet.Value is { } cut
-            ? Outcome.Of(new FullSizeFiles(OutputWork.Make([.. laid.SelectMany(p => p.Sheets()), .. cut], shelf, cancel), laid), [.. paper.Findings, .. sheet.Findings])
+            ? Outcome.Of(new FullSizeFiles(OutputWork.Make([.. laid.SelectMany(p => p.Sheets()), .. cut], shelf, cancel), laid),
+                [.. paper.Findings, .. sheet.Findings])
             : Outcome.Fault<FullSizeFiles>([.. paper.Findings, .. sheet.Findings]);
     }
 

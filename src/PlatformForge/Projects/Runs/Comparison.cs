@@ -1,4 +1,5 @@
 using PlatformForge.Projects.Overrides;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;

@@ -1,5 +1,5 @@
-using PlatformForge.Exports;
-using PlatformForge.Verification;
+using PlatformForge.Exports.Files;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Projects.Runs;
 

@@ -1,7 +1,10 @@
 using PlatformForge.Clearance;
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Proofs;
 using PlatformForge.Sections;
 using PlatformForge.Units;
@@ -125,7 +128,8 @@ public static class DesignRun
 
     // Vehicles that cannot run on tracks whose alignments are stated. Vehicles that are impossible by themselves are told with them.
     private static IEnumerable<Finding> Stated(ProjectSpec project) =>
-        project.Tracks.Where(t => t.Survey is null).SelectMany(t => VehicleFit.OnAlignment(t.Alignment, project.VehiclesOn(t))).DistinctBy(f => (f.Code, f.Key));
+        project.Tracks.Where(t => t.Survey is null).SelectMany(t => VehicleFit.OnAlignment(t.Alignment, project.VehiclesOn(t)))
+        .DistinctBy(f => (f.Code, f.Key));
 
     private static Dossier Dossier(ProjectSpec project, IReadOnlyList<LaidTrack> tracks, PlatformDossier[] platforms, List<Finding> findings) => new()
     {

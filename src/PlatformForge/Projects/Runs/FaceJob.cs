@@ -1,11 +1,18 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sets;
-using PlatformForge.Exports;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Accounts;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Projects.Watches;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;
@@ -102,7 +109,7 @@ internal sealed class FaceJob
     // What saying how the track was laid would make of it, where nobody has.
     private string SaidOtherwise(DoubtInput input)
     {
-        if (!input.Surveys.Any(s => s is { Laying.As: Track.Surveys.Admissible.LaidAs.Unknown, DoubtIfSectional: not null }))
+        if (!input.Surveys.Any(s => s is { Laying.As: PlatformForge.Track.Surveys.Readings.LaidAs.Unknown, DoubtIfSectional: not null }))
         {
             return "";
         }
@@ -111,7 +118,8 @@ internal sealed class FaceJob
             SurveyDoubts.If(i.Request, i.Surveys, s => s.DoubtIfFlexible) is { } f ? i.Swept.With(f) : null,
             SurveyDoubts.If(i.Request, i.Surveys, s => s.DoubtIfSectional) is { } p ? i.Swept.With(p) : null));
         string Made(SweptEnvelope? of) => of is null ? "be contradicted" : FormattableString.Invariant($"make it {Beside(of, input.Swept).Most:0.00}");
-        return $"; how the track was laid is not said: laid = \"flexible\" would {Made(otherwise.Flexible)}, laid = \"sectional\" would {Made(otherwise.Sectional)}";
+        return $"; how the track was laid is not said: laid = \"flexible\" would {Made(otherwise.Flexible)}, laid = \"sectional\" "
+            + $"would {Made(otherwise.Sectional)}";
     }
 
     private sealed record Otherwise(SweptEnvelope? Flexible, SweptEnvelope? Sectional);

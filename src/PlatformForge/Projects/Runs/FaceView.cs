@@ -1,6 +1,6 @@
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
-using PlatformForge.Sections;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Projects.Runs;
 

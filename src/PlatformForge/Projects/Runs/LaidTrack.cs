@@ -1,8 +1,10 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 
@@ -25,7 +27,8 @@ public sealed record LaidTrack(TrackEntry Entry, TrackChart Chart)
         foreach (var entry in project.Tracks)
         {
             var surveyed = entry.Survey is { } survey ? memory.Of("survey", survey, static (s, _) => TrackSurveyor.Survey(s), cancel) : null;
-            var laid = surveyed is null ? memory.Of("track", entry.Alignment, static (a, _) => TrackLayer.Lay(a), cancel) : new(surveyed.Value?.Line, surveyed.Findings);
+            var laid = surveyed is null ? memory.Of("track", entry.Alignment, static (a, _) => TrackLayer.Lay(a), cancel)
+                : new(surveyed.Value?.Line, surveyed.Findings);
             findings.AddRange(laid.Findings);
             if (laid.Value is { } ride)
             {

@@ -33,7 +33,8 @@ internal static class LeftOutSets
     public static Outcome<T> Kept<T>(OutputChoice choice, string name, Outcome<T> made, T nothing)
         where T : class => made.Value is null && choice.EverySet ? Outcome.Of(nothing, [.. Told(name, made.Findings)]) : made;
 
-    private static IEnumerable<(string Name, IReadOnlyList<Finding> Objections, Func<OutputChoice, OutputChoice> Without)> Each(ProjectSpec project, OutputChoice choice)
+    private static IEnumerable<(string Name, IReadOnlyList<Finding> Objections, Func<OutputChoice, OutputChoice> Without)> Each(ProjectSpec project,
+        OutputChoice choice)
     {
         if (choice.Paper)
         {

@@ -28,7 +28,8 @@ public static class MeasuredEnough
                     Invariant($"The readings of {track.Entry.Name} go from chainage 0 to {length:0.#} mm; platform {need.Platform} needs them from ")
                         + Invariant($"{need.From:0.#} to {need.To:0.#}: along it, and past each end that is not at buffers for the {need.Beyond:0.#} mm ")
                         + Invariant($"of {need.Vehicle}, the longest vehicle."),
-                    $"Measure {string.Join(" and ", missing)} reading too; or say that the track has buffers there, or make the platform shorter. Readings before the first add as much to every chainage of the project.",
+                    $"Measure {string.Join(" and ", missing)} reading too; or say that the track has buffers there, or make the platform shorter. "
+                        + "Readings before the first add as much to every chainage of the project.",
                     FaultKind.Input);
             }
         }

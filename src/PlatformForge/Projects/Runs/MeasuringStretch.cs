@@ -1,5 +1,5 @@
-using PlatformForge.Clearance;
-using PlatformForge.Platforms;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Platforms.Specs;
 
 namespace PlatformForge.Projects.Runs;
 

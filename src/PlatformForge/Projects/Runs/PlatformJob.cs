@@ -1,7 +1,12 @@
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Runs;

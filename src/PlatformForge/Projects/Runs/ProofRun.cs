@@ -1,8 +1,8 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
+using PlatformForge.Exports.Drawings.Sections;
+using PlatformForge.Exports.Files;
 using PlatformForge.Proofs;
 using PlatformForge.Units;
-using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Projects.Runs;
 

@@ -1,11 +1,14 @@
 using PlatformForge.Clearance;
-using PlatformForge.Clearance.Sets;
-using PlatformForge.Exports;
-using PlatformForge.Platforms;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Files;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Reading;
-using PlatformForge.Sections;
-using PlatformForge.Track.Surveys;
+using PlatformForge.Projects.Watches;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units.Memories;
 
 namespace PlatformForge.Projects.Runs;
@@ -54,17 +57,24 @@ public static class SurveyAdvices
         track.Survey! with { Doubts = Doubts(project, track, tracks, watch) };
 
     private static IReadOnlyList<ReachDoubt> Doubts(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks, RunWatch watch) =>
-        watch.Memory.Of("advice", new Input(project.Layout, project.Clearance, project.Platforms, project.Vehicles, project.Sets, track, tracks), Doubts, watch.Cancel);
+        watch.Memory.Of("advice", new Input(project.Layout, project.Clearance, project.Platforms, project.Vehicles, project.Sets, track, tracks), Doubts,
+            watch.Cancel);
 
     private static IReadOnlyList<ReachDoubt> Doubts(Input input, CancellationToken cancel) =>
         SurveyDoubts.With(KnownVehicles.In(input.Project, Memory.None), input.Track, input.Tracks).Doubts;
 
     /// <summary>What the doubts hang on: nothing of the printer, nor where in a file anything was written.</summary>
     private sealed record Input(
-        LayoutSpec Layout, ClearanceEntry Clearance, IReadOnlyList<PlatformSpec> Platforms, IReadOnlyList<Vehicle> Vehicles, IReadOnlyList<VehicleSet> Sets, LaidTrack Track,
+        LayoutSpec Layout, ClearanceEntry Clearance, IReadOnlyList<PlatformSpec> Platforms, IReadOnlyList<Vehicle> Vehicles, IReadOnlyList<VehicleSet> Sets,
+        LaidTrack Track,
         IReadOnlyList<LaidTrack> Tracks)
     {
-        public ProjectSpec Project => new(Layout, [], Vehicles, Clearance, Platforms, AnyPrinter, new()) { Places = SourceMap.Empty, InputHash = "", Sets = Sets };
+        public ProjectSpec Project => new(Layout, [], Vehicles, Clearance, Platforms, AnyPrinter, new())
+        {
+            Places = SourceMap.Empty,
+            InputHash = "",
+            Sets = Sets
+        };
 
         private static readonly PrinterSpec AnyPrinter = PrinterSpec.Oblong(1, 1, 1);
     }

@@ -1,4 +1,4 @@
-using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Remarks;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -32,7 +32,8 @@ internal static class SurveyBrief
     {
         int perhaps = all.Count(f => f.Code == "PF2190"), doubted = all.Count(f => f.Code == "PF2145"), misread = all.Length - perhaps - doubted;
         string what = string.Join(" and ",
-            new[] { (misread, "left out as misread"), (doubted, "in doubt"), (perhaps, "kept that may be misread") }.Where(p => p.Item1 > 0).Select(p => Invariant($"{p.Item1} ")
+            new[] { (misread, "left out as misread"), (doubted, "in doubt"), (perhaps, "kept that may be misread") }.Where(p => p.Item1 > 0)
+            .Select(p => Invariant($"{p.Item1} ")
                 + Invariant($"{p.Item2}")));
         return first with
         {

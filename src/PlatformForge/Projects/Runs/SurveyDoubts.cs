@@ -1,10 +1,15 @@
 using PlatformForge.Clearance;
-using PlatformForge.Platforms;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 
 namespace PlatformForge.Projects.Runs;
 
@@ -15,7 +20,8 @@ public static class SurveyDoubts
     /// <param name="request">What is swept.</param>
     /// <param name="surveys">The surveys of its runs, in their order; null where a track was stated.</param>
     internal static IReadOnlyList<PartDoubt> Of(EnvelopeRequest request, IReadOnlyList<SurveyedTrack?> surveys) =>
-        [.. surveys.SelectMany((s, run) => s is { } survey && request.Runs[run].Vehicles.Count > 0 ? SurveyDoubt.Of(request, run, Beside(request, run, survey)) : [])];
+        [.. surveys.SelectMany((s, run) => s is { } survey && request.Runs[run].Vehicles.Count > 0 ? SurveyDoubt.Of(request, run, Beside(request, run, survey))
+            : [])];
 
     /// <summary>The same if it was said how the tracks were laid that nobody says it of; null where that cannot be.</summary>
     /// <param name="request">What is swept.</param>
@@ -63,7 +69,8 @@ public static class SurveyDoubts
                 ? DoubtCase.Of(project, laid, other, spec)?.Charged : null;
         }
 
-        var doubts = project.Platforms.SelectMany(p => Faces(project, track, tracks, p).Select((f, i) => Beside(project, track, survey, f, advised ? other => Tried(p, i, other) : null))).OfType<ReachDoubt>();
+        var doubts = project.Platforms.SelectMany(p => Faces(project, track, tracks, p)
+            .Select((f, i) => Beside(project, track, survey, f, advised ? other => Tried(p, i, other) : null))).OfType<ReachDoubt>();
         return survey with { Doubts = [.. doubts.OrderByDescending(d => d.Most)] };
     }
 
@@ -71,7 +78,8 @@ public static class SurveyDoubts
     private static IEnumerable<PlatformSpec> Faces(ProjectSpec project, LaidTrack track, IReadOnlyList<LaidTrack> tracks, PlatformSpec platform)
     {
         bool Is(FaceSpec? face, LaidTrack of) => string.Equals(face?.Track, of.Entry.Name, StringComparison.Ordinal);
-        PlatformSpec Along(LaidTrack own) => platform with { Face = platform.Face with { From = own.Chart.FromRide(platform.Face.From), To = own.Chart.FromRide(platform.Face.To) } };
+        PlatformSpec Along(LaidTrack own) =>
+            platform with { Face = platform.Face with { From = own.Chart.FromRide(platform.Face.From), To = own.Chart.FromRide(platform.Face.To) } };
         if (Is(platform.Face, track))
         {
             yield return Along(track);
@@ -100,7 +108,8 @@ public static class SurveyDoubts
         int at = Enumerable.Range(0, along.Count).MaxBy(i => along[i].Most);
         double chainage = worst.From + (at * worst.Spacing), charged = own.Charged;
         double? If(LineDoubt? laid) => laid is null ? null : own.ChargedFor(laid);
-        return new(platform.Name, worst.Vehicle.Name, own.Most(worst), track.Chart.ToRide(chainage), Median(along.Select(r => Math.Max(0, r.Most))), Median(along.Select(r => r.Half)))
+        return new(platform.Name, worst.Vehicle.Name, own.Most(worst), track.Chart.ToRide(chainage), Median(along.Select(r => Math.Max(0, r.Most))),
+            Median(along.Select(r => r.Half)))
         {
             Charged = charged,
             Line = charged / project.VehiclesOn(track.Entry).Max(v => Math.Max(1, v.Length / v.PivotCentres)),
@@ -136,7 +145,11 @@ public static class SurveyDoubts
                 return null;
             }
 
-            var request = new EnvelopeRequest(track.Chart.Line, from, to, [track.Run(project)]) { Play = project.Clearance.BudgetWith(0, project.Layout.Gauge, platform.Height, 0).Play };
+            var request = new EnvelopeRequest(track.Chart.Line, from, to, [track.Run(project)])
+            {
+                Play =
+                project.Clearance.BudgetWith(0, project.Layout.Gauge, platform.Height, 0).Play
+            };
             var line = Beside(request, 0, survey);
             return new(request, line, SurveyDoubt.Of(request, 0, line), EnvelopeSweeper.Sweep(request).Value, platform.Face.Side);
         }
@@ -154,8 +167,10 @@ public static class SurveyDoubts
     private static LineMeasure? Governing(EnvelopeRequest request, SweptEnvelope swept, SweptEnvelope widened, Side side, LineDoubt line)
     {
         ReachLine before = swept.Composite(side), after = widened.Composite(side);
-        int at = Enumerable.Range(0, after.Count).Where(i => double.IsFinite(before.Reach[i]) && after.Governing[i] >= 0).DefaultIfEmpty(-1).MaxBy(i => i < 0 ? 0 : after.Reach[i] - before.Reach[i]);
-        return at < 0 ? null : widened.Parts[after.Governing[at]] is var part ? SurveyDoubt.Widest(request, 0, part.Vehicle, part.Part, side, after.ChainageOf(at), line) : null;
+        int at = Enumerable.Range(0, after.Count).Where(i => double.IsFinite(before.Reach[i]) && after.Governing[i] >= 0).DefaultIfEmpty(-1)
+            .MaxBy(i => i < 0 ? 0 : after.Reach[i] - before.Reach[i]);
+        return at < 0 ? null : widened.Parts[after.Governing[at]] is var part
+            ? SurveyDoubt.Widest(request, 0, part.Vehicle, part.Part, side, after.ChainageOf(at), line) : null;
     }
 
     // Vehicles beside the stations stand no farther from them than their length.

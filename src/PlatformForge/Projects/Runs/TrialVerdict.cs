@@ -1,9 +1,11 @@
 using PlatformForge.Clearance;
-using PlatformForge.Exports;
-using PlatformForge.Sections;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Files;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Projects.Runs;
 
@@ -19,7 +21,8 @@ public static class TrialVerdict
     {
         memory ??= Memory.None;
         var verdicts = new Verdict[dossier.Platforms.Count];
-        Parallel.For(0, verdicts.Length, new ParallelOptions { CancellationToken = cancel }, i => verdicts[i] = One(dossier, dossier.Platforms[i], extra ?? [], memory, cancel));
+        Parallel.For(0, verdicts.Length, new ParallelOptions { CancellationToken = cancel },
+            i => verdicts[i] = One(dossier, dossier.Platforms[i], extra ?? [], memory, cancel));
         return new(
             Least(verdicts.Select(v => v.Closest)),
             Least(verdicts.Select(v => v.Tightest)),
@@ -65,7 +68,8 @@ public static class TrialVerdict
         {
             RailTop = platform.Plan.Site.RailTop,
             Runs = [.. dossier.Tracks.Where(t => t.Ride.Name != platform.Plan.Spec.OtherFace?.Track)
-                .Select(t => t with { Vehicles = t.Ride.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles, RailTop = dossier.RailTopOf(t.Ride.Name) })],
+                .Select(t => t with { Vehicles = t.Ride.Name == face.Track ? [.. t.Vehicles, .. extra] : t.Vehicles,
+                    RailTop = dossier.RailTopOf(t.Ride.Name) })],
             Play = platform.Budget.Play,
             Asked = platform.Budget.Margin,
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,

@@ -1,6 +1,6 @@
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Platforms.AsBuilt;
-using PlatformForge.Verification;
+using PlatformForge.Verification.Written;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Runs;
@@ -21,7 +21,8 @@ public static class VerdictLine
             [
                 .. verdict.Vehicles.Select(v => new HeldVehicle(
                     v.Vehicle, v.Track, (v.Closest ?? v.Tightest)?.Part ?? "", v.Closest is { } near ? Along(v.Tightest ?? near) + Beside(near, many)
-                        : v.Tightest is { } leaning ? Along(leaning) + Beside(leaning, many) + ", as it leans; standing true it comes to the height of nothing printed"
+                        : v.Tightest is { } leaning ? Along(leaning) + Beside(leaning, many)
+                        + ", as it leans; standing true it comes to the height of nothing printed"
                         : "comes to the height of nothing printed",
                     v.Closest?.Clearance, v.Tightest?.Clearance ?? v.Closest?.Clearance)),
             ]);
@@ -37,12 +38,18 @@ public static class VerdictLine
         return (verdict.Passed, verdict.Closest) switch
         {
             // 'Clear' is a word for everything that is printed.
-            (true, { } near) when !verdict.IsClear => Invariant($"What was looked at touches nothing. Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
+            (true, { } near) when !verdict.IsClear => Invariant($"What was looked at touches nothing. Least clearance {near.Clearance:0.00} ")
+                + Invariant($"mm, {Where(near, many)}."),
             (true, null) when !verdict.IsClear => "What was looked at touches nothing.",
-            (true, { } near) => Invariant($"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
-            (true, null) when verdict.Tightest is { } leaning => Invariant(
-                $"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Standing true no vehicle comes to the height of anything printed; leaning, {leaning.Vehicle} ({leaning.Part}) keeps play and budget, {Along(leaning)} of {leaning.Track}{Beside(leaning, many)}."),
-            (true, null) => fouled is null ? "Clear: no vehicle comes to the height of anything printed." : "Clear as planned: no vehicle comes to the height of anything printed.",
+            (true, { } near) => Invariant($"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Least clearance {near.Clearance:0.00} ")
+                + Invariant($"mm, {Where(near, many)}."),
+            (true, null) when verdict.Tightest is { } leaning =>
+                Invariant($"{(fouled is null ? "Clear: nothing touches." : "Clear as planned.")} Standing true no vehicle comes to the height of anything ")
+                    + "printed; "
+                    + Invariant($"leaning, {leaning.Vehicle} ({leaning.Part}) keeps play and budget, {Along(leaning)} ")
+                    + Invariant($"of {leaning.Track}{Beside(leaning, many)}."),
+            (true, null) => fouled is null ? "Clear: no vehicle comes to the height of anything printed."
+                : "Clear as planned: no vehicle comes to the height of anything printed.",
             (false, { Clearance: < 0, InPlan: true } near) => Invariant($"Not passed. Overlaps by {-near.Clearance:0.00} mm, {Where(near, many)}."),
             (false, { Clearance: < 0 } near) => Invariant($"FOULS by {-near.Clearance:0.00} mm, {Where(near, many)}."),
             (false, { } near) => Invariant($"Not passed. Least clearance {near.Clearance:0.00} mm, {Where(near, many)}."),
@@ -54,7 +61,8 @@ public static class VerdictLine
     private static string Open(Verdict verdict)
     {
         const int NamedAtMost = 4;
-        return verdict.NotHeld.Count == 0 ? "" : " NOT HELD against any vehicle: " + string.Join("; ", verdict.NotHeld.Take(NamedAtMost)) + (verdict.NotHeld.Count > NamedAtMost ? Invariant($"; and {verdict.NotHeld.Count - NamedAtMost} more") : "") + ".";
+        return verdict.NotHeld.Count == 0 ? "" : " NOT HELD against any vehicle: " + string.Join("; ", verdict.NotHeld.Take(NamedAtMost))
+            + (verdict.NotHeld.Count > NamedAtMost ? Invariant($"; and {verdict.NotHeld.Count - NamedAtMost} more") : "") + ".";
     }
 
     // What was measured on the layout and is fouled there, as a further sentence; null when nothing is.
@@ -62,7 +70,8 @@ public static class VerdictLine
     {
         var worst = built.Where(e => e.Worst?.Closest?.Left < 0).MinBy(e => e.Worst!.Closest!.Left);
         return worst?.Worst is { Closest: { } near } measure
-            ? Invariant($" AS BUILT IT FOULS by {-near.Left:0.00} mm, at chainage {measure.Reading.Chainage:0.#} mm{(many ? " of platform " + worst.Platform : "")}: {near.Vehicle} ({near.Part}).")
+            ? Invariant($" AS BUILT IT FOULS by {-near.Left:0.00} mm, at chainage {measure.Reading.Chainage:0.#} ")
+            + Invariant($"mm{(many ? " of platform " + worst.Platform : "")}: {near.Vehicle} ({near.Part}).")
             : null;
     }
 
@@ -72,7 +81,8 @@ public static class VerdictLine
         : Invariant($"at chainage {near.Chainage:0} mm");
 
     private static string Where(Nearness near, bool many) =>
-        Invariant($"{Along(near)} of {near.Track}{Beside(near, many)}, {Height(near)}: {near.Vehicle} ({near.Part}{(near.Backwards ? ", running backwards" : "")})");
+        Invariant($"{Along(near)} of {near.Track}{Beside(near, many)}, {Height(near)}: {near.Vehicle} ")
+            + Invariant($"({near.Part}{(near.Backwards ? ", running backwards" : "")})");
 
     /// <summary>Which platform, where there are several.</summary>
     public static string Beside(Nearness near, bool many) => many ? " at platform " + near.Platform : "";

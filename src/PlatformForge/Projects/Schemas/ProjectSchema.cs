@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 
 namespace PlatformForge.Projects.Schemas;
 

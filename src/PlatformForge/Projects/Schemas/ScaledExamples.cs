@@ -1,6 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Units;
@@ -16,7 +16,8 @@ internal sealed class ScaledExamples(Preset preset)
     // What is printed or kept by hand is as large in every scale.
     private static readonly string[] Unscaled = ["clearance.", "printer.", "sections.", "joint.", "paper."];
 
-    private static readonly Regex AlignmentLength = new(@"(?<key>straight|transition|to_radius|curve) = (?<mm>[0-9.]+)", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture);
+    private static readonly Regex AlignmentLength = new(@"(?<key>straight|transition|to_radius|curve) = (?<mm>[0-9.]+)",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture);
 
     public ModelScale Scale { get; } = new((preset.Tree.Find("ratio")?.Value as TreeNumber)?.Value ?? Told);
 

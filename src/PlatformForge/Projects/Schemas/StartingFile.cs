@@ -1,5 +1,6 @@
 using System.Text;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Units;
 
@@ -21,7 +22,8 @@ public static class StartingFile
         ("layout.scale", "\"4mm\""),
         ("layout.rail_top", "8.0"),
         ("track.name", "\"main\""),
-        ("track.alignment", "[\n  { straight = 400 },\n  { transition = 150, to_radius = 900, hand = \"left\" },\n  { curve = 900, angle = 30, hand = \"left\" },\n  { transition = 150, hand = \"left\" },\n  { straight = 300 },\n]"),
+        ("track.alignment", "[\n  { straight = 400 },\n  { transition = 150, to_radius = 900, hand = \"left\" },\n  { curve = 900, angle = 30, hand = \"left\" "
+            + "},\n  { transition = 150, hand = \"left\" },\n  { straight = 300 },\n]"),
         ("vehicle.name", "\"my longest coach\""),
         ("vehicle.length", "240"),
         ("vehicle.pivots", "170"),
@@ -169,7 +171,8 @@ public static class StartingFile
         ("printer.strip", "[99.7, 100.1]"),
     ];
 
-    private static readonly Preset FourMm = PresetShelf.Find(PresetKind.Scales, "4mm") ?? throw new BrokenInvariantException("Projects: the scale of 4 mm to the foot is missing.");
+    private static readonly Preset FourMm = PresetShelf.Find(PresetKind.Scales, "4mm")
+        ?? throw new BrokenInvariantException("Projects: the scale of 4 mm to the foot is missing.");
 
     /// <summary>The file's text, with the defaults and examples of a scale; of 4 mm to the foot where none is named.</summary>
     /// <param name="scale">One of the presets of scales.</param>
@@ -199,8 +202,10 @@ public static class StartingFile
     // Trucks are the same on a vehicle and on a further body, and their parts the same ahead and behind.
     private static string? Suggestion(string path)
     {
-        string body = path.Replace(".body.leading_truck", ".leading_truck", StringComparison.Ordinal).Replace(".body.trailing_truck", ".trailing_truck", StringComparison.Ordinal);
-        string truck = body.Replace(".leading_truck.part", ".truck.part", StringComparison.Ordinal).Replace(".trailing_truck.part", ".truck.part", StringComparison.Ordinal);
+        string body = path.Replace(".body.leading_truck", ".leading_truck", StringComparison.Ordinal)
+            .Replace(".body.trailing_truck", ".trailing_truck", StringComparison.Ordinal);
+        string truck = body.Replace(".leading_truck.part", ".truck.part", StringComparison.Ordinal)
+            .Replace(".trailing_truck.part", ".truck.part", StringComparison.Ordinal);
         return ((string[])[path, body, truck]).Select(p => Suggested.FirstOrDefault(f => f.Key == p).Value).FirstOrDefault(v => v is not null);
     }
 
@@ -212,7 +217,8 @@ public static class StartingFile
             ListRule { Item: TableRule item } => (item.Keys, true),
             _ => throw new ArgumentOutOfRangeException(nameof(rule), rule.Name),
         };
-        live = live && (Filled.Any(f => f.Key.StartsWith(path + ".", StringComparison.Ordinal)) || header == path && !list && !header.Contains('.', StringComparison.Ordinal));
+        live = live && (Filled.Any(f => f.Key.StartsWith(path + ".", StringComparison.Ordinal))
+            || header == path && !list && !header.Contains('.', StringComparison.Ordinal));
         text.Append("\n# ").Append(rule.Says).Append('\n').Append(live ? "" : "# ").Append(list ? $"[[{header}]]" : $"[{header}]").Append('\n');
         foreach (var key in keys.Where(k => !IsSection(k, path)))
         {
@@ -232,7 +238,9 @@ public static class StartingFile
     private static void Line(StringBuilder text, ScaledExamples sheet, KeyRule rule, string path, bool live)
     {
         string? filled = Filled.FirstOrDefault(f => f.Key == path).Value;
-        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = " + (sheet.Of(rule, path, filled) ?? rule.DefaultAt?.Invoke(sheet.Scale) ?? rule.Default ?? sheet.Of(rule, path, rule.Example ?? Suggestion(path)) ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
+        string statement = (live && filled is not null ? "" : "# ") + rule.Name + " = "
+            + (sheet.Of(rule, path, filled) ?? rule.DefaultAt?.Invoke(sheet.Scale) ?? rule.Default ?? sheet.Of(rule, path, rule.Example ?? Suggestion(path))
+                ?? throw new BrokenInvariantException($"Projects: the starting file has no example for {path}."));
         if (statement.Contains('\n', StringComparison.Ordinal))
         {
             text.Append("# ").Append(rule.Says).Append('\n').Append(statement).Append('\n');

@@ -1,5 +1,6 @@
 using System.Text;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Schemas;
@@ -81,7 +82,8 @@ public static class VehicleSheet
     {
         var (keys, list) = rule is ListRule { Item: TableRule item } ? (item.Keys, true) : (((TableRule)rule).Keys, false);
         bool live = Filled.Any(f => f.Key.StartsWith(path + ".", StringComparison.Ordinal));
-        text.Append("\n# ").Append(rule.Says).Append('\n').Append(live ? "" : "# ").Append(list ? $"[[{home}{rule.Name}]]" : $"[{home}{rule.Name}]").Append('\n');
+        text.Append("\n# ").Append(rule.Says).Append('\n').Append(live ? "" : "# ").Append(list ? $"[[{home}{rule.Name}]]" : $"[{home}{rule.Name}]")
+            .Append('\n');
         Lines(text, keys, path + ".");
         foreach (var inner in keys.Where(IsTable))
         {
@@ -95,7 +97,8 @@ public static class VehicleSheet
         {
             string path = home + rule.Name;
             string? filled = Filled.FirstOrDefault(f => f.Key == path).Value, where = Where.FirstOrDefault(w => w.Key == path).Where;
-            string value = filled ?? rule.Default ?? StartingFile.Example("vehicle." + path) ?? throw new BrokenInvariantException($"Projects: the vehicle's form has no example for {path}.");
+            string value = filled ?? rule.Default ?? StartingFile.Example("vehicle." + path)
+                ?? throw new BrokenInvariantException($"Projects: the vehicle's form has no example for {path}.");
             string statement = $"{(filled is null ? "# " : "")}{rule.Name} = {value}";
             string choices = rule is TextRule { Choices.Count: > 1 } choice ? $" One of: {string.Join(", ", choice.Choices)}." : "";
             text.Append(statement.PadRight(Column)).Append(" # ").Append(rule.Says).Append(choices).Append('\n');

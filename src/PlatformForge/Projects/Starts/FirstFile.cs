@@ -1,5 +1,6 @@
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Schemas;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Starts;

@@ -18,7 +18,8 @@ internal static class FirstFileAdvice
     public static Finding Of(ShortFileChoice choice, Finding fault, CancellationToken cancel)
     {
         bool Works(ShortFileChoice other) => FirstFile.Tried(other, cancel).Text is not null;
-        var (option, said, remedy) = ByTrack(choice, Works) ?? ByBed(choice, Works) ?? ByVehicle(choice, Works) ?? ByTwo(choice, Works) ?? ByScale(choice, Works)
+        var (option, said, remedy) = ByTrack(choice, Works) ?? ByBed(choice, Works) ?? ByVehicle(choice, Works) ?? ByTwo(choice, Works)
+            ?? ByScale(choice, Works)
             ?? ("--scale", choice.Scale.Name, "See: platformforge presets scales");
         string why = fault.Code == "PF1008" ? Invariant($"{fault.Key}: {fault.Message} {fault.Remedy}") : fault.Message;
         return Finding.Error("PF1088", "", Invariant($"{said} makes no sound platform: {why}"), remedy) with { File = option };
@@ -36,7 +37,8 @@ internal static class FirstFileAdvice
         {
             if (works(choice with { Vehicles = [.. choice.Vehicles.Where(v => v != vehicle)] }))
             {
-                return ("--vehicle", vehicle.Name, choice.Vehicles.Count > 1 ? "Without it the others work." : "Without it a coach of the file's own works: change that to what you have.");
+                return ("--vehicle", vehicle.Name, choice.Vehicles.Count > 1 ? "Without it the others work."
+                    : "Without it a coach of the file's own works: change that to what you have.");
             }
         }
 
@@ -52,7 +54,8 @@ internal static class FirstFileAdvice
             return ("--track", Quoted(choice.Track), Invariant($"--track {Quoted(track)} with --bed {Sides((side, side))} works."));
         }
 
-        return choice.Bed is null && Larger(choice, works) is { } alone ? ("--scale", choice.Scale.Name, Invariant($"It works with --bed {Sides((alone, alone))}.")) : null;
+        return choice.Bed is null && Larger(choice, works) is { } alone
+            ? ("--scale", choice.Scale.Name, Invariant($"It works with --bed {Sides((alone, alone))}.")) : null;
     }
 
     private static (string, string, string)? ByScale(ShortFileChoice choice, Func<ShortFileChoice, bool> works)

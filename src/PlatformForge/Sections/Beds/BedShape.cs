@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Sections.Beds;
 

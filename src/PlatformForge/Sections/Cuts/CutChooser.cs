@@ -1,9 +1,9 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Cuts;

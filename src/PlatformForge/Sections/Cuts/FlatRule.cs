@@ -1,6 +1,7 @@
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -49,7 +50,8 @@ internal static class FlatRule
             if (Fit(plan, cuts) is { Keeps: true } fit)
             {
                 return (
-                    Invariant($"{spec.Key}.longest = {longest:F0} ({cuts.Length - 1} sections instead of {ends.Length - 1}; coping within {fit.CopingOff:F2} mm)"),
+                    Invariant($"{spec.Key}.longest = {longest:F0} ({cuts.Length - 1} sections instead of {ends.Length - 1}; coping within {fit.CopingOff:F2} ")
+                        + "mm)",
                     Cure.Set(spec.Key + ".longest", longest));
             }
         }

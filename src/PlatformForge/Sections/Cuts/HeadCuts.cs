@@ -1,7 +1,7 @@
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -46,7 +46,8 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
         }
 
         var near = plan.Keepouts.Where(k => k.Holds(KeptOff.Cuts)).MinBy(k => Math.Abs(k.Middle - head));
-        return near is null || Math.Abs(near.Middle - head) > Beside ? "no place for a cut is there" : Invariant($"the {near.Name} at {near.Middle:0.#} mm is in the way: move it");
+        return near is null || Math.Abs(near.Middle - head) > Beside ? "no place for a cut is there"
+            : Invariant($"the {near.Name} at {near.Middle:0.#} mm is in the way: move it");
     }
 
     // Furniture farther from a head than this, mm, is not in its way.
@@ -55,7 +56,13 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
     // What is wrong with the platform cut at the heads as at stated cuts; null where nothing is.
     private string? Fault(double[] heads)
     {
-        var plan = chart.Plan with { CutCandidates = [.. chart.Plan.CutCandidates.Select(c => heads.Any(h => Math.Abs(c.Chainage - h) < Same) && !c.IsStated ? c with { Rank = CutRank.Forced } : c)] };
+        var plan = chart.Plan
+            with
+        {
+            CutCandidates =
+                [.. chart.Plan.CutCandidates.Select(c => heads.Any(h => Math.Abs(c.Chainage - h) < Same) && !c.IsStated ? c with { Rank = CutRank.Forced }
+                    : c)]
+        };
         var chosen = new CutChooser(new FacetedPlan(plan), printer, spec).Choose();
         if (chosen.Value is not { } ends)
         {
@@ -65,7 +72,8 @@ internal sealed class HeadCuts(FacetedPlan chart, PrinterSpec printer, SectionSp
         bool Dowels(double cut) => !plan.CutCandidates.Any(p => p.Chainage == cut && p.Rank == CutRank.Baseboard);
         CutJoint?[] joints = [null, .. ends[1..^1].Select(c => new CutJoint(JointPlace.At(chart, c, spec.Joint, printer.LeastWall), Dowels(c))), null];
         return joints.OfType<CutJoint>().Where(j => j.Dowels).SelectMany(j => JointRule.Check(j.Place, spec.Joint, printer))
-            .Concat(Enumerable.Range(1, ends.Length - 1).SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]), spec.Joint, printer)))
+            .Concat(Enumerable.Range(1, ends.Length - 1)
+                .SelectMany(i => JointRule.CheckRoom(chart, (ends[i - 1], joints[i - 1]), (ends[i], joints[i]), spec.Joint, printer)))
             .FirstOrDefault(f => f.Severity == Severity.Error)?.Message;
     }
 }

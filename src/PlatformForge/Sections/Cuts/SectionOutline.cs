@@ -1,8 +1,9 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 
 namespace PlatformForge.Sections.Cuts;
 
@@ -69,7 +70,8 @@ internal sealed class SectionOutline
 
         Take(Corner(plan.CopingFront, to));
         Take(Corner(plan.Back, to));
-        foreach (var toe in bank is null ? [] : chart.Chainages(from, to).Select(s => chart.On(bank.Foot, s)).Concat(bank.ReturnsIn(from, to).SelectMany(r => r.Toe)))
+        foreach (var toe in bank is null ? [] : chart.Chainages(from, to).Select(s => chart.On(bank.Foot, s))
+            .Concat(bank.ReturnsIn(from, to).SelectMany(r => r.Toe)))
         {
             var a = turn.Apply(new Point3(toe.X, toe.Y, 0));
             corners.Add(new(a.X, a.Y));
@@ -104,7 +106,8 @@ internal sealed class SectionOutline
     public RigidTransform Turn(double from, double to)
     {
         var along = Along(from, to);
-        return pose == PrintPose.Upright || Shape(from, to) == SectionShape.Mixed ? PrintTurn.Upright(along) : PrintTurn.Lying(top.Along((from + to) / 2), along);
+        return pose == PrintPose.Upright || Shape(from, to) == SectionShape.Mixed ? PrintTurn.Upright(along)
+            : PrintTurn.Lying(top.Along((from + to) / 2), along);
     }
 
     /// <summary>Planes of the walking surface between two chainages.</summary>

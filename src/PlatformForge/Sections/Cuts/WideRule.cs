@@ -1,4 +1,5 @@
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Cuts;
@@ -27,14 +28,16 @@ internal static class WideRule
             return null;
         }
 
-        double? narrow = chart.Plan.Spec.IsIsland ? null : Nearest(width - Step, chart.Plan.Spec.Coping.Width + Step, -Step, w => Fewest(Narrowed(chart, w), printer, spec, wanted));
+        double? narrow = chart.Plan.Spec.IsIsland ? null : Nearest(width - Step, chart.Plan.Spec.Coping.Width + Step, -Step,
+            w => Fewest(Narrowed(chart, w), printer, spec, wanted));
         double? bed = Nearest(Step, MostBed, Step, more => Fewest(chart, Larger(printer, more), spec, wanted));
         double across = printer.Bed.Max(p => p.X) - printer.Bed.Min(p => p.X), deep = printer.Bed.Max(p => p.Y) - printer.Bed.Min(p => p.Y);
         return SectionFindings.WiderThanBed(
             $"{chart.Plan.Spec.Key}.deck.width", width, count, longest, (across, deep), wanted, narrow, bed is { } by ? (across + by, deep + by) : null);
     }
 
-    private static bool Fewest(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, int most) => new CutChooser(chart, printer, spec).Fewest() is > 0 and var found && found <= most;
+    private static bool Fewest(FacetedPlan chart, PrinterSpec printer, SectionSpec spec, int most) =>
+        new CutChooser(chart, printer, spec).Fewest() is > 0 and var found && found <= most;
 
     // The same platform with its back nearer to the edge.
     private static FacetedPlan Narrowed(FacetedPlan chart, double width)

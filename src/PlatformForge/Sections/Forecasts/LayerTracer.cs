@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Sections.Forecasts;
 

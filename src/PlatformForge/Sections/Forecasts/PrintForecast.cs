@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Sections.Forecasts;
 
@@ -75,7 +76,8 @@ internal sealed class PrintForecast
         double bridged = Math.Min(solid, openBelow), around = Math.Max((walls / spacing / rings.Length) - 1, 0);
         double infill = layer == 0 ? speeds.FirstLayer : Held(speeds.Infill);
         double time = rings.OuterSeconds + (around * rings.InnerSeconds)
-            + Filling(solid - bridged, rings.Length, infill) + Filling(bridged, rings.Length, Held(speeds.Bridge)) + Filling(open * printer.Infill, rings.Length, infill)
+            + Filling(solid - bridged, rings.Length, infill) + Filling(bridged, rings.Length, Held(speeds.Bridge))
+            + Filling(open * printer.Infill, rings.Length, infill)
             + Moves(rings, around, inside > 0, area);
         return (walls + solid + (open * printer.Infill), time, open);
     }
@@ -185,7 +187,8 @@ internal sealed class PrintForecast
         var first = new int[cuts.Count + 1];
         for (int t = 0; t < from.Length; t++)
         {
-            double a = mesh.Vertices[mesh.Triangles[3 * t]].Z, b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]].Z, c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]].Z;
+            double a = mesh.Vertices[mesh.Triangles[3 * t]].Z, b = mesh.Vertices[mesh.Triangles[(3 * t) + 1]].Z,
+                c = mesh.Vertices[mesh.Triangles[(3 * t) + 2]].Z;
             from[t] = Above(heights, Math.Min(a, Math.Min(b, c)));
             to[t] = Above(heights, Math.Max(a, Math.Max(b, c)));
             for (int i = from[t]; i < to[t]; i++)

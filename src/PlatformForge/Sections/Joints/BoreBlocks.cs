@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 
 namespace PlatformForge.Sections.Joints;
@@ -54,7 +55,8 @@ internal static class BoreBlocks
 
     // A strip between two cross-sections: at a depth, from one place across to another, half heights at both.
     private static ColumnBlock Strip(
-        Bore bore, (double Depth, double Low, double High, double LowHalf, double HighHalf) a, (double Depth, double Low, double High, double LowHalf, double HighHalf) b)
+        Bore bore, (double Depth, double Low, double High, double LowHalf, double HighHalf) a,
+        (double Depth, double Low, double High, double LowHalf, double HighHalf) b)
     {
         Point2 mouth = new(bore.Mouth.X, bore.Mouth.Y), inward = new(bore.Inward.X, bore.Inward.Y), left = inward.Left;
         Point2 Place(double depth, double across) => mouth + (inward * depth) + (left * across);

@@ -1,4 +1,5 @@
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Joints;

@@ -1,7 +1,11 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Trestles;
+using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Sections.Joints;
 
@@ -35,7 +39,8 @@ internal sealed class JointBlocks
         top = new(chart);
         isHung = chart.Plan.Trestle?.Stretch.Holds(place.Chainage + (atStart ? spec.EndTrim : -spec.EndTrim)) == true;
         bossFoot = isHung ? new(place.Height - (spec.BoreDiameter / 2) - spec.MouthChamfer - leastWall) : Layer.Baseboard;
-        (From, To) = atStart ? (place.Chainage + spec.EndTrim, place.Chainage + spec.EndTrim + spec.EndWall) : (place.Chainage - spec.EndTrim - spec.EndWall, place.Chainage - spec.EndTrim);
+        (From, To) = atStart ? (place.Chainage + spec.EndTrim, place.Chainage + spec.EndTrim + spec.EndWall)
+            : (place.Chainage - spec.EndTrim - spec.EndWall, place.Chainage - spec.EndTrim);
         (inward, face) = (place.Forward * (atStart ? 1 : -1), atStart ? From : To);
         if (!dowels || spec.Kind == JointKind.None)
         {

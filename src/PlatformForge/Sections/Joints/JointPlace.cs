@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 
 namespace PlatformForge.Sections.Joints;
 
@@ -73,7 +74,7 @@ internal sealed record JointPlace(double Chainage, Point2 Forward, Point2 Away, 
     }
 
     // Midway between baseboard and deck, or, beside a trestle, as near under the deck as a boss has room: it hangs there.
-    private static double Axis(Platforms.PlatformPlan plan, double chainage, JointSpec spec, double headroom, double leastWall) =>
+    private static double Axis(PlatformForge.Platforms.Plans.PlatformPlan plan, double chainage, JointSpec spec, double headroom, double leastWall) =>
         plan.Trestle is { Stretch: var bents } && chainage > bents.From - spec.EndTrim && chainage < bents.To + spec.EndTrim
             ? Math.Max(headroom / 2, headroom - (spec.BoreDiameter / 2) - spec.MouthChamfer - leastWall) : headroom / 2;
 

@@ -1,8 +1,10 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Copings;
+using PlatformForge.Solids.Bodies.Layers;
 
 namespace PlatformForge.Sections.Joints;
 

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Joints;

@@ -1,5 +1,6 @@
-using PlatformForge.Platforms;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Joints;
@@ -65,7 +66,8 @@ internal static class JointRule
         }
 
         // Between the two pockets, and between the outer one and the back wall.
-        double wide = Math.Min(place.Clear * (JointPlace.SlottedShare - JointPlace.RoundShare), 2 * place.Clear * (1 - JointPlace.SlottedShare)) - spec.Fit - least;
+        double wide = Math.Min(place.Clear * (JointPlace.SlottedShare - JointPlace.RoundShare), 2 * place.Clear * (1 - JointPlace.SlottedShare)) - spec.Fit
+            - least;
         if (spec.PlateWidth > wide)
         {
             yield return SectionFindings.PlateTooLarge(spec.Key + ".plate_width", place.Chainage, "width", spec.PlateWidth, wide);
@@ -74,7 +76,8 @@ internal static class JointRule
 
     /// <summary>Whether a section between two cuts, null at the platform's ends, holds what they bring without one reaching into the other or out of
     /// it.</summary>
-    public static IEnumerable<Finding> CheckRoom(FacetedPlan chart, (double At, CutJoint? Joint) start, (double At, CutJoint? Joint) end, JointSpec spec, PrinterSpec printer)
+    public static IEnumerable<Finding> CheckRoom(FacetedPlan chart, (double At, CutJoint? Joint) start, (double At, CutJoint? Joint) end, JointSpec spec,
+        PrinterSpec printer)
     {
         bool[] joints = [.. new[] { start.Joint, end.Joint }.Where(j => j is not null).Select(j => j!.Dowels && spec.Kind != JointKind.None)];
         double room = JointRoom.Between(chart, start.At, end.At), needed = joints.Sum(d => JointRoom.Depth(spec, printer, d));
@@ -99,10 +102,12 @@ internal static class JointRule
             (platform.Key + ".wall.back_thickness", "back wall", platform.Walls.BackThickness),
             (platform.Key + ".wall.end_thickness", "end wall of the platform", platform.Walls.EndThickness),
             (platform.Key + ".ribs.thickness", "transverse rib", platform.Ribs.Pitch > 0 ? platform.Ribs.Thickness : double.PositiveInfinity),
-            (platform.Key + ".ribs.lengthwise_thickness", "longitudinal rib", platform.Ribs.LongitudinalCount > 0 ? platform.Ribs.LongitudinalThickness : double.PositiveInfinity),
+            (platform.Key + ".ribs.lengthwise_thickness", "longitudinal rib", platform.Ribs.LongitudinalCount > 0 ? platform.Ribs.LongitudinalThickness
+                : double.PositiveInfinity),
             (joint.Key + ".end_wall", "end wall at a joint", joint.EndWall),
         ];
-        return walls.Where(w => w.Thickness < printer.LeastWall - Rounding).Select(w => SectionFindings.WallTooThin(w.Key, w.What, w.Thickness, printer.LeastWall));
+        return walls.Where(w => w.Thickness < printer.LeastWall - Rounding)
+            .Select(w => SectionFindings.WallTooThin(w.Key, w.What, w.Thickness, printer.LeastWall));
     }
 
     /// <summary>A wall of exactly two lines is thick enough, however its figure was rounded, mm.</summary>

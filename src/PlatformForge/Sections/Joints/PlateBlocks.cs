@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 
 namespace PlatformForge.Sections.Joints;
 

@@ -1,5 +1,7 @@
 using PlatformForge.Geometry;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Joints;

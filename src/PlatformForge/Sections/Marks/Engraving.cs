@@ -1,8 +1,10 @@
 using System.Text;
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Lettering;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Trestles;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -79,7 +81,8 @@ internal sealed class Engraving
     public static string Drawable(string name) => string.Concat(name.EnumerateRunes().Select(Written)).Trim();
 
     /// <summary>What of a name is not engraved, each sign once.</summary>
-    public static IReadOnlyList<string> LeftOut(string name) => [.. name.EnumerateRunes().Where(r => !Rune.IsWhiteSpace(r) && Written(r) is null).Select(r => r.ToString()).Distinct()];
+    public static IReadOnlyList<string> LeftOut(string name) =>
+        [.. name.EnumerateRunes().Where(r => !Rune.IsWhiteSpace(r) && Written(r) is null).Select(r => r.ToString()).Distinct()];
 
     // A letter's own drawing as a capital, or that of what is written for it where there are plain letters alone; null for neither.
     private static string? Written(Rune letter)

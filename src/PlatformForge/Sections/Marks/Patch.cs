@@ -1,6 +1,5 @@
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
-using PlatformForge.Solids.Bodies;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Sections.Marks;
 
@@ -24,7 +23,8 @@ internal sealed record Patch(double From, double To, double Near, double Far)
             return this;
         }
 
-        Patch[] parts = [this with { To = obstacle.From }, this with { From = obstacle.To }, this with { Far = obstacle.Near }, this with { Near = obstacle.Far }];
+        Patch[] parts = [this with { To = obstacle.From }, this with { From = obstacle.To }, this with { Far = obstacle.Near },
+            this with { Near = obstacle.Far }];
         return parts.MaxBy(p => p.Area)!;
     }
 

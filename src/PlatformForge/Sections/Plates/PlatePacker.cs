@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
+using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Sections.Plates;
 
@@ -19,14 +20,16 @@ public static class PlatePacker
     public static IReadOnlyList<Plate> Pack(IReadOnlyList<PlatformSection> sections, PrinterSpec printer) =>
         [.. Pack([.. sections.Select(s => new PieceToPack(s.Hull, s.Length, s.Number, s.Estimate.Volume))], printer).Select((bed, i) => new Plate(
             i + 1,
-            [.. bed.Select(p => new PlacedSection(sections[p.Piece], p.ToBed)).OrderBy(p => p.Section.Platform, StringComparer.Ordinal).ThenBy(p => p.Section.Number)],
+            [.. bed.Select(p => new PlacedSection(sections[p.Piece], p.ToBed)).OrderBy(p => p.Section.Platform, StringComparer.Ordinal)
+                .ThenBy(p => p.Section.Number)],
             PrintEstimate.Sum(bed.Select(p => sections[p.Piece].Estimate), printer)))];
 
     /// <summary>Beds for pieces of any kind, fullest first: index of each piece, and its motion to the bed. What fits no bed is left out.</summary>
     /// <param name="pieces">The pieces.</param>
     /// <param name="printer">The printer.</param>
     /// <param name="turns">How many turns of a piece are tried, evenly over a full turn; 1 leaves it as it lies in its file.</param>
-    internal static IReadOnlyList<IReadOnlyList<(int Piece, RigidTransform ToBed)>> Pack(IReadOnlyList<PieceToPack> pieces, PrinterSpec printer, int turns = Turns)
+    internal static IReadOnlyList<IReadOnlyList<(int Piece, RigidTransform ToBed)>> Pack(IReadOnlyList<PieceToPack> pieces, PrinterSpec printer,
+        int turns = Turns)
     {
         var bed = new BedShape(printer);
         var outlines = pieces.Select(s => CoarseHull.Around(s.Hull)).ToArray();
@@ -49,7 +52,8 @@ public static class PlatePacker
 
         return [.. best!
             .OrderByDescending(p => p.Sum(s => pieces[s.Piece].Volume))
-            .Select(placings => Centred(placings).Select(p => (p.Piece, RigidTransform.AboutZ(p.Turn).Then(RigidTransform.Shift(p.Shift.X, p.Shift.Y, 0)))).ToArray())];
+            .Select(placings => Centred(placings).Select(p => (p.Piece, RigidTransform.AboutZ(p.Turn).Then(RigidTransform.Shift(p.Shift.X, p.Shift.Y, 0))))
+                .ToArray())];
     }
 
     private sealed record Placing(int Piece, BedRoom Room, double Turn, Point2 Shift, Point2[] Outline);
@@ -65,7 +69,8 @@ public static class PlatePacker
             for (int i = 0; i <= beds.Count && !placed; i++)
             {
                 var others = i < beds.Count ? beds[i] : [];
-                if ((Place(piece, outlines[piece], others, bed, spacing, even) ?? (i < beds.Count ? null : Alone(piece, pieces[piece].Hull, bed, spacing, turns))) is { } placing)
+                if ((Place(piece, outlines[piece], others, bed, spacing, even)
+                    ?? (i < beds.Count ? null : Alone(piece, pieces[piece].Hull, bed, spacing, turns))) is { } placing)
                 {
                     others.Add(placing);
                     placed = true;

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 
 namespace PlatformForge.Sections.Poses;
@@ -191,7 +192,8 @@ internal static class OverhangMeter
             {
                 area += faces[t].Area;
                 Widest = Math.Max(Widest, Width(t));
-                middle += (mesh.Vertices[mesh.Triangles[3 * t]] + mesh.Vertices[mesh.Triangles[(3 * t) + 1]] + mesh.Vertices[mesh.Triangles[(3 * t) + 2]]) * (faces[t].Area / 3);
+                middle += (mesh.Vertices[mesh.Triangles[3 * t]] + mesh.Vertices[mesh.Triangles[(3 * t) + 1]] + mesh.Vertices[mesh.Triangles[(3 * t) + 2]])
+                    * (faces[t].Area / 3);
                 for (int k = 0; k < 3; k++)
                 {
                     var a = mesh.Vertices[mesh.Triangles[(3 * t) + k]];

@@ -1,5 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Solids.Bodies;
 

@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Layers;
 
 namespace PlatformForge.Solids.Bodies;
 

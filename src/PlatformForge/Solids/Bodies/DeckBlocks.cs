@@ -1,5 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Copings;
+using PlatformForge.Solids.Bodies.Layers;
 
 namespace PlatformForge.Solids.Bodies;
 
@@ -62,7 +64,8 @@ internal static class DeckBlocks
     }
 
     private static (double From, double To) Decked(PlatformPlan plan, double from, double to) =>
-        (plan.Spec.Coping.IsReturned(false) ? Math.Max(from, plan.Body.WallsFrom) : from, plan.Spec.Coping.IsReturned(true) ? Math.Min(to, plan.Body.WallsTo) : to);
+        (plan.Spec.Coping.IsReturned(false) ? Math.Max(from, plan.Body.WallsFrom) : from, plan.Spec.Coping.IsReturned(true) ? Math.Min(to, plan.Body.WallsTo)
+            : to);
 
     // Grooves between coping slabs along lines across. A groove at a cut is halved by it.
     private static void Joints(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)

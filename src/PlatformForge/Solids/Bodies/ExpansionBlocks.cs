@@ -1,4 +1,6 @@
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
+using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Bodies;

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Trestles;
 
 namespace PlatformForge.Solids.Bodies;
 

@@ -1,6 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Solids.Bodies;
 

@@ -1,5 +1,5 @@
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -66,7 +66,8 @@ internal static class LineFindings
     public static Finding StudTooSmall(string key, LineMake made, double nozzle, double least) => Finding.Error(
         "PF5045",
         key + ".stud",
-        Invariant($"{(made.Pattern == StripPattern.Ribs ? "Ribs" : "Studs")} {made.Stud:0.###} mm wide are less than two lines of a nozzle of {nozzle:0.##} mm."),
+        Invariant($"{(made.Pattern == StripPattern.Ribs ? "Ribs" : "Studs")} {made.Stud:0.###} mm wide are less than two lines of a nozzle of {nozzle:0.##} ")
+            + "mm.",
         Invariant($"Give {Up(least):0.##} mm and a pitch of twice that, or pattern = \"plain\"."),
         FaultKind.DesignRule).Curing(Cure.Text(key + ".pattern", "plain"));
 

@@ -1,5 +1,6 @@
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Solids.Bodies;
 

@@ -1,5 +1,10 @@
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Solids.Kernel.Meshing;
+using PlatformForge.Solids.Kernel.Meshing.Cutting;
+using PlatformForge.Solids.Kernel.Meshing.Polygons;
+using PlatformForge.Solids.Kernel.Meshing.Reliefs;
 using PlatformForge.Solids.Kernel.Noding;
 using PlatformForge.Solids.Reliefs;
 using PlatformForge.Units;
@@ -56,7 +61,8 @@ internal sealed class ColumnKernel(BlockTable blocks, IReadOnlyDictionary<string
             }
         }
 
-        throw new BrokenInvariantException($"Solids: surfaces still cross along an edge after {KernelLimits.GreatestRounds} rounds (law 2: the order of surfaces is constant).");
+        throw new BrokenInvariantException($"Solids: surfaces still cross along an edge after {KernelLimits.GreatestRounds} rounds (law 2: "
+            + "the order of surfaces is constant).");
     }
 
     /// <summary>The volume alone, mm³, without levels, mesh or checks of it.</summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel;

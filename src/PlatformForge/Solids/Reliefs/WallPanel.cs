@@ -14,7 +14,8 @@ namespace PlatformForge.Solids.Reliefs;
 /// <param name="IsRing">
 /// Whether it goes all the way round, so that its left end is its right end: a field may then run over that place, to corners beyond <see cref="Length"/>.
 /// </param>
-public sealed record WallPanel(IReadOnlyList<(string Face, double From, double To)> Stretches, IReadOnlyList<Point2> Border, IReadOnlyList<double> Folds, bool IsRing)
+public sealed record WallPanel(IReadOnlyList<(string Face, double From, double To)> Stretches, IReadOnlyList<Point2> Border, IReadOnlyList<double> Folds,
+    bool IsRing)
 {
     /// <summary>Places at which the wall turns towards whoever stands before it, as at the foot of a pier's side; on a ring its end stands for its
     /// beginning.</summary>

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -60,7 +61,8 @@ public static class AlignmentText
         var text = new StringBuilder(Toml(track.Alignment ?? throw new ArgumentException("The track has no alignment.", nameof(track))));
         double doubt = Math.Ceiling(track.StatedDoubt * DoubtParts) / DoubtParts;
         text.Append(CultureInfo.InvariantCulture,
-            $"# What measuring left uncertain: vehicles on the true track reach as far as if it lay within {doubt:0.00} mm of this one {(track.Doubts.Count > 0 ? "beside the platforms" : "throughout")}.\n");
+            $"# What measuring left uncertain: vehicles on the true track reach as far as if it lay within {doubt:0.00} mm of this "
+                + $"one {(track.Doubts.Count > 0 ? "beside the platforms" : "throughout")}.\n");
         text.Append("# It goes into the clearance budget, multiplied for overhangs; leave it with the alignment.\n");
         foreach (var reach in track.Doubts)
         {

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Results;
+
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>Elements, joints and the sharpest place of a line.</summary>
@@ -23,7 +25,8 @@ internal static class ElementTable
             bool start = Math.Abs(e.StartCurvature) >= Math.Abs(e.EndCurvature);
             double curvature = start ? e.StartCurvature : e.EndCurvature;
             double at = e.IsCircular ? line.StartOf(i) + (e.Length / 2) : start ? line.StartOf(i) : line.StartOf(i + 1);
-            if (StraightRule.Told(curvature) != 0 && (least is null || 1 / Math.Abs(curvature) < least.Radius || (e.IsCircular && 1 / Math.Abs(curvature) <= least.Radius)))
+            if (StraightRule.Told(curvature) != 0 && (least is null || 1 / Math.Abs(curvature) < least.Radius
+                || (e.IsCircular && 1 / Math.Abs(curvature) <= least.Radius)))
             {
                 least = new(1 / Math.Abs(curvature), at, curvature > 0 ? Hand.Left : Hand.Right);
             }

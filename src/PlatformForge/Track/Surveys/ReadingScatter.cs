@@ -1,4 +1,6 @@
 using PlatformForge.Track.Surveys.Fitting;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Track.Surveys;
 

@@ -1,4 +1,7 @@
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 
 namespace PlatformForge.Track.Surveys;
 
@@ -50,8 +53,8 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
     }
 
     /// <summary>
-    /// Advice that was worked out otherwise, with the figures that trying it gives: another reading moves the fitted line, which a set of lines does not tell of. What
-    /// is not seen to help is left out; null where nothing is left.
+    /// Advice that was worked out otherwise, with the figures that trying it gives: another reading moves the fitted line, which a set of lines does not tell
+    /// of. What is not seen to help is left out; null where nothing is left.
     /// </summary>
     public ReadingAdvice? Hold(ReadingAdvice advice)
     {
@@ -88,11 +91,17 @@ public sealed class ReadingTrials(SurveyedTrack track, LineMeasure measure, Func
         var own = track.RadiiLeftOut ? survey with { Laying = survey.Laying with { Radii = [] } } : survey;
         double Bounded(ReadingResidual told)
         {
-            var other = track with { Residuals = [.. track.Residuals.Where(r => !ReferenceEquals(r.Reading, told.Reading)), told with { Miss = 0, IsOutlier = false }] };
-            return SectionalLines.Of(own, other) is { AtOdds.Length: 0 } pieces ? new JointedDoubt(pieces, track.Line).Bound([measure])[0].Most : double.PositiveInfinity;
+            var other = track with
+            {
+                Residuals = [.. track.Residuals.Where(r => !ReferenceEquals(r.Reading, told.Reading)),
+                told with { Miss = 0, IsOutlier = false }]
+            };
+            return SectionalLines.Of(own, other) is { AtOdds.Length: 0 } pieces ? new JointedDoubt(pieces, track.Line).Bound([measure])[0].Most
+                : double.PositiveInfinity;
         }
 
-        return trials.Take(MostLooked).AsParallel().AsOrdered().Select(t => (Trial: t, Most: Bounded(t.Told))).AsSequential().OrderBy(p => p.Most).Take(most).Select(p => p.Trial);
+        return trials.Take(MostLooked).AsParallel().AsOrdered().Select(t => (Trial: t, Most: Bounded(t.Told))).AsSequential().OrderBy(p => p.Most).Take(most)
+            .Select(p => p.Trial);
     }
 
     // One that was left out, said to be as it would fit; otherwise those that stand nearest, said to be as the line has them.

@@ -1,6 +1,9 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track.Surveys.Admissible;
-using PlatformForge.Track.Surveys.Fitting;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 
 namespace PlatformForge.Track.Surveys;
 
@@ -33,7 +36,8 @@ internal static class SectionalCauses
             return [];
         }
 
-        return [.. new SectionalCause?[] { Misread(survey, track), Radius(survey, track), Kink(survey, track), Joint(survey, track) }.OfType<SectionalCause>().OrderBy(c => c.Cost)];
+        return [.. new SectionalCause?[] { Misread(survey, track), Radius(survey, track), Kink(survey, track), Joint(survey, track) }.OfType<SectionalCause>()
+            .OrderBy(c => c.Cost)];
     }
 
     private static bool Goes(Survey survey) => TrackSurveyor.Tried(survey) is { IsBoundAsSectional: true, RadiiLeftOut: false };

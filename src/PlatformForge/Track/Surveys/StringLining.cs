@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Results;
+
 namespace PlatformForge.Track.Surveys;
 
 /// <summary>One station of a string-lining table; all lengths in one unit.</summary>

@@ -1,3 +1,6 @@
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys;
@@ -55,7 +58,8 @@ internal static class SurveyLining
         if (every == 0)
         {
             return (
-                [.. Stations(track, chord).Select(s => VersineOfLine.Of(track.Line, s, chord)).Zip(Stations(track, chord), (v, s) => new Figure(s, v, v, "of the fitted line"))],
+                [.. Stations(track, chord).Select(s => VersineOfLine.Of(track.Line, s, chord))
+                    .Zip(Stations(track, chord), (v, s) => new Figure(s, v, v, "of the fitted line"))],
                 [$"{why} The versines here are those of the fitted line, not readings, so that there is nothing to slew."]);
         }
 

@@ -1,5 +1,8 @@
-using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Fitting;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys;

@@ -65,7 +65,8 @@ public sealed class Memory
             return make(input, cancel);
         }
 
-        if (make.Target is { } brought && brought.GetType().GetFields(System.Reflection.BindingFlags.Instance | System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic).Length > 0)
+        if (make.Target is { } brought && brought.GetType()
+            .GetFields(System.Reflection.BindingFlags.Instance | System.Reflection.BindingFlags.Public | System.Reflection.BindingFlags.NonPublic).Length > 0)
         {
             throw new BrokenInvariantException($"Memory: the stage \"{stage}\" uses more than its input.");
         }

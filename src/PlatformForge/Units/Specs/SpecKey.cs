@@ -49,7 +49,8 @@ public interface ISpecReader<T>
 /// <param name="Unit">Its unit; empty for plain numbers. Lengths of the model, "mm", may be written in others.</param>
 /// <param name="Get">Asks a spec for it; null where it has none.</param>
 /// <param name="Set">The spec with another.</param>
-public sealed record FigureKey<T>(string Name, string Says, NumberRange Range, string Unit, Func<T, double?> Get, Func<T, double, T> Set) : SpecKey<T>(Name, Says)
+public sealed record FigureKey<T>(string Name, string Says, NumberRange Range, string Unit, Func<T, double?> Get, Func<T, double, T> Set)
+    : SpecKey<T>(Name, Says)
 {
     /// <summary>Whether it counts something.</summary>
     public bool Whole { get; init; }
@@ -60,7 +61,8 @@ public sealed record FigureKey<T>(string Name, string Says, NumberRange Range, s
 }
 
 /// <summary>A list of numbers in a range.</summary>
-public sealed record FiguresKey<T>(string Name, string Says, NumberRange Range, string Unit, Func<T, IReadOnlyList<double>> Get, Func<T, IReadOnlyList<double>, T> Set)
+public sealed record FiguresKey<T>(string Name, string Says, NumberRange Range, string Unit, Func<T, IReadOnlyList<double>> Get,
+    Func<T, IReadOnlyList<double>, T> Set)
     : SpecKey<T>(Name, Says)
 {
     public override void Tell(ISpecReader<T> reader) => reader.Figures(this);
@@ -82,7 +84,8 @@ public sealed record FlagKey<T>(string Name, string Says, Func<T, bool> Get, Fun
 }
 
 /// <summary>A table of keys; null where it is left out.</summary>
-public sealed record TableKey<T, TInner>(string Name, string Says, SpecKeys<TInner> Inner, Func<T, TInner?> Get, Func<T, TInner, T> Set) : SpecKey<T>(Name, Says)
+public sealed record TableKey<T, TInner>(string Name, string Says, SpecKeys<TInner> Inner, Func<T, TInner?> Get, Func<T, TInner, T> Set)
+    : SpecKey<T>(Name, Says)
     where TInner : class
 {
     public override void Tell(ISpecReader<T> reader) => reader.Table(this);
@@ -92,7 +95,8 @@ public sealed record TableKey<T, TInner>(string Name, string Says, SpecKeys<TInn
 }
 
 /// <summary>A list of tables.</summary>
-public sealed record TablesKey<T, TInner>(string Name, string Says, SpecKeys<TInner> Inner, Func<T, IReadOnlyList<TInner>> Get, Func<T, IReadOnlyList<TInner>, T> Set)
+public sealed record TablesKey<T, TInner>(string Name, string Says, SpecKeys<TInner> Inner, Func<T, IReadOnlyList<TInner>> Get,
+    Func<T, IReadOnlyList<TInner>, T> Set)
     : SpecKey<T>(Name, Says)
 {
     public override void Tell(ISpecReader<T> reader) => reader.Tables(this);

@@ -70,7 +70,8 @@ public sealed class SpecKeys<T>(Func<ModelScale, T> defaults)
         where TInner : class => With(new TableKey<T, TInner>(name, says, inner, get, set) { Required = required });
 
     /// <summary>A list of tables, under a key in the singular as each is one.</summary>
-    public SpecKeys<T> Tables<TInner>(string name, string says, SpecKeys<TInner> inner, Func<T, IReadOnlyList<TInner>> get, Func<T, IReadOnlyList<TInner>, T> set) =>
+    public SpecKeys<T> Tables<TInner>(string name, string says, SpecKeys<TInner> inner, Func<T, IReadOnlyList<TInner>> get,
+        Func<T, IReadOnlyList<TInner>, T> set) =>
         With(new TablesKey<T, TInner>(name, says, inner, get, set));
 
     /// <summary>Gives the last key a value that shows how it is written.</summary>

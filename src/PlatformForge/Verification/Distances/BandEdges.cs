@@ -24,7 +24,8 @@ internal sealed class BandEdges
     private double[] distances = [];
     private int count;
 
-    private BandEdges(Slab slab, RideField field, double halfWidth) => (this.slab, this.field, reach) = (slab, field, halfWidth + (2 * RideField.Roughness) + Piece);
+    private BandEdges(Slab slab, RideField field, double halfWidth) => (this.slab, this.field, reach) =
+        (slab, field, halfWidth + (2 * RideField.Roughness) + Piece);
 
     // Nothing farther from the track than this, mm, can be nearest to a vehicle.
     private double Keep => nearest + reach;

@@ -1,4 +1,5 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Verification.Distances;
 
@@ -34,7 +35,8 @@ internal sealed record HeldPart(string Name, PartCarrier Carrier, Slab Own, Held
         for (int i = 0; i + 1 < levels.Length; i++)
         {
             double low = levels[i] - railTop, high = levels[i + 1] - railTop, middle = (low + high) / 2;
-            double from = Math.Min(high - facts.VerticalGap, middle), to = facts.HeldDownTo is null ? Math.Max(low + facts.VerticalGap, middle) : double.PositiveInfinity;
+            double from = Math.Min(high - facts.VerticalGap, middle), to = facts.HeldDownTo is null ? Math.Max(low + facts.VerticalGap, middle)
+                : double.PositiveInfinity;
             if (leaning.Between(from, to) is { } outline)
             {
                 yield return new(new(levels[i], levels[i + 1]), new(outline));

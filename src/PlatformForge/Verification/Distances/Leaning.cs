@@ -1,4 +1,4 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Verification.Distances;
@@ -52,7 +52,8 @@ internal sealed class Leaning
         var ring = new List<Point2>();
         for (int i = 0; i < part.Outline.Count; i++)
         {
-            Point2 before = part.Outline[(i + part.Outline.Count - 1) % part.Outline.Count], p = part.Outline[i], after = part.Outline[(i + 1) % part.Outline.Count];
+            Point2 before = part.Outline[(i + part.Outline.Count - 1) % part.Outline.Count], p = part.Outline[i],
+                after = part.Outline[(i + 1) % part.Outline.Count];
             bool left = p.X < before.X || after.X < p.X, right = p.X > before.X || after.X > p.X;
 
             // A tip is a corner of both sides; the ring runs along its right side first.

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Verification.Rules;
 
 namespace PlatformForge.Verification.Distances;
 
@@ -29,7 +28,8 @@ internal static class MeetingHeight
             int count = band.Cut(vertices[triangles[i]], vertices[triangles[i + 1]], vertices[triangles[i + 2]], corners);
             for (int k = 0; k < count; k++)
             {
-                if (HeightOn(corners[k], corners[(k + 1) % count], place) is { } height && !(Math.Abs(height - place.Z) >= Math.Abs((found ?? double.PositiveInfinity) - place.Z)))
+                if (HeightOn(corners[k], corners[(k + 1) % count], place) is { } height
+                    && !(Math.Abs(height - place.Z) >= Math.Abs((found ?? double.PositiveInfinity) - place.Z)))
                 {
                     found = height;
                 }

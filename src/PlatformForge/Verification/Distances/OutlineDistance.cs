@@ -1,5 +1,5 @@
 using System.Runtime.CompilerServices;
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Verification.Distances;

@@ -1,6 +1,8 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Verification.Poses;
+using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Verification.Distances;
 
@@ -33,7 +35,8 @@ internal sealed class TrackSearch
     private readonly CancellationToken cancel;
     private readonly double[] levels;
 
-    public TrackSearch(TrackRun stock, DesignFacts facts, IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed, CancellationToken cancel = default)
+    public TrackSearch(TrackRun stock, DesignFacts facts, IReadOnlyList<WrittenSection> sections, IReadOnlyList<Mesh> placed,
+        CancellationToken cancel = default)
     {
         (this.stock, this.facts, this.sections, this.placed, this.cancel) = (stock, facts, sections, placed, cancel);
         field = new(stock.Ride);
@@ -60,7 +63,9 @@ internal sealed class TrackSearch
             int ahead = 2 * v, back = ahead + 1;
             bool stands = runs[ahead] is { True.Poses.Length: > 0 } && (runs[back] is { True.Poses.Length: > 0 } || !RunsTurned(stock.Vehicles[v]));
             verdicts[v] = stands
-                ? new(stock.Vehicles[v].Name, stock.Ride.Name, Nearness.Less(found[ahead].Closest, found[back].Closest), Nearness.Less(found[ahead].Tightest, found[back].Tightest)) { Key = stock.Vehicles[v].Key }
+                ? new(stock.Vehicles[v].Name, stock.Ride.Name, Nearness.Less(found[ahead].Closest, found[back].Closest),
+                    Nearness.Less(found[ahead].Tightest, found[back].Tightest))
+                { Key = stock.Vehicles[v].Key }
                 : null;
         }
 
@@ -285,7 +290,8 @@ internal sealed class TrackSearch
 
         // Up an upright face every height is as near: the highest is told, whatever order its triangles come in.
         double? meets = MeetingHeight.At(placed[section], part.Own, nearest with { Z = part.Own.High + 1 });
-        return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset, (meets ?? nearest.Z) - railTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
+        return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset,
+            (meets ?? nearest.Z) - railTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
         {
             Platform = sections[section].Platform,
             Front = front,

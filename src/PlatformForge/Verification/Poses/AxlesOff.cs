@@ -1,4 +1,4 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 
 namespace PlatformForge.Verification.Poses;
 

@@ -1,4 +1,4 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Verification.Poses;
@@ -20,7 +20,8 @@ internal sealed record LooseCarrier(Vehicle Stands, double Ahead, double Behind,
     public static LooseCarrier Whole(Vehicle vehicle)
     {
         double half = vehicle.PivotCentres / 2;
-        double foremost = half - vehicle.LeadingPivotAhead + (vehicle.LeadingWheelbase / 2), hindmost = -half - vehicle.TrailingPivotAhead - (vehicle.TrailingWheelbase / 2);
+        double foremost = half - vehicle.LeadingPivotAhead + (vehicle.LeadingWheelbase / 2),
+            hindmost = -half - vehicle.TrailingPivotAhead - (vehicle.TrailingWheelbase / 2);
         double[] ends =
         [
             .. from part in vehicle.Parts

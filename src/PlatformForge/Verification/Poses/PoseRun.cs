@@ -1,4 +1,5 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 
 namespace PlatformForge.Verification.Poses;
 
@@ -33,7 +34,8 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
 
     /// <summary>Whether a vehicle has no play, and nothing on it moves but with its body: then standing true is its only way.</summary>
     public static bool IsAllOf(Vehicle vehicle, RunningPlay play) =>
-        vehicle.Parts.Count > 0 && vehicle.Parts.All(p => p.Carrier == PartCarrier.Body) && AxlesOff.Ways(vehicle, play) is [{ Lead.IsOff: false, Trail.IsOff: false }];
+        vehicle.Parts.Count > 0 && vehicle.Parts.All(p => p.Carrier == PartCarrier.Body)
+        && AxlesOff.Ways(vehicle, play) is [{ Lead.IsOff: false, Trail.IsOff: false }];
 
     /// <summary>Every way in which a vehicle is pressed aside by its play, carrier by carrier; null when the axles find no place in one.</summary>
     public static IReadOnlyList<PoseRun>? Loose(TrackRun stock, Vehicle vehicle, RunningPlay play, bool backwards, double from, double to)
@@ -59,7 +61,8 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
     private static PoseRun? Of(TrackRun stock, LooseCarrier carrier, bool backwards, AxlesOff off, double from, double to)
     {
         var (ride, standing, own) = (stock.Ride, carrier.Stands, LooseCarrier.Whole(carrier.Stands));
-        double first = Math.Max(own.Behind, Math.Max(carrier.Behind, stock.StartsAtBuffers ? carrier.Rear : 0)), last = ride.Length - Math.Max(carrier.Ahead, stock.EndsAtBuffers ? carrier.Front : 0);
+        double first = Math.Max(own.Behind, Math.Max(carrier.Behind, stock.StartsAtBuffers ? carrier.Rear : 0)),
+            last = ride.Length - Math.Max(carrier.Ahead, stock.EndsAtBuffers ? carrier.Front : 0);
         double low = Math.Max(first, from - Run - own.Front), high = Math.Min(last, to + Run + own.Rear);
         if (high < low)
         {

@@ -1,4 +1,4 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Units;
@@ -25,7 +25,8 @@ internal sealed class StandingVehicle(Centreline ride, Vehicle vehicle, AxlesOff
     private readonly double gap = MostKink * new[] { off.Lead.Front, off.Lead.Rear, off.Trail.Front, off.Trail.Rear }.Max(Math.Abs);
 
     private double leadChord = vehicle.LeadingWheelbase;
-    private double trailFront = (vehicle.LeadingWheelbase / 2) - vehicle.LeadingPivotAhead + vehicle.PivotCentres + vehicle.TrailingPivotAhead - (vehicle.TrailingWheelbase / 2);
+    private double trailFront = (vehicle.LeadingWheelbase / 2) - vehicle.LeadingPivotAhead + vehicle.PivotCentres + vehicle.TrailingPivotAhead
+        - (vehicle.TrailingWheelbase / 2);
     private double trailChord = vehicle.TrailingWheelbase;
 
     /// <summary>

@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Proving;
 using PlatformForge.Exports.Reports;
+using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Proofs;
 using PlatformForge.Units;
@@ -80,7 +81,8 @@ internal sealed class AgreementRule(Manifest manifest, DesignCopy? design, Repor
 
         double? Figure(string what) => told.Figures.FirstOrDefault(f => f.What == what)?.Value;
         foreach (var finding in Same("a kind", proof.Kind, ProofFiles.Data, told.Kind)
-            .Concat(proof.Rides is { } r && Figure(ProofFigure.Play) is { } play ? Same(Invariant($"the play of {proof.Name}"), r.Play, ProofFiles.Data, play) : [])
+            .Concat(proof.Rides is { } r && Figure(ProofFigure.Play) is { } play ? Same(Invariant($"the play of {proof.Name}"), r.Play, ProofFiles.Data, play)
+                : [])
             .Concat(proof.Rides is { } a && Figure(ProofFigure.Air) is { } air ? Same(Invariant($"the air of {proof.Name}"), a.Air, ProofFiles.Data, air) : []))
         {
             yield return finding;
@@ -125,7 +127,8 @@ internal sealed class AgreementRule(Manifest manifest, DesignCopy? design, Repor
         }
     }
 
-    private static Finding Missing(string name) => Fault("PF8052", Invariant($"'{Manifest.FileName}' lists {name}, which '{ReportFiles.Data}' does not tell of so."));
+    private static Finding Missing(string name) => Fault("PF8052", Invariant($"'{Manifest.FileName}' lists {name}, which '{ReportFiles.Data}' does not tell ")
+        + "of so.");
 
     private static Finding OutOfRow(string what) => Fault("PF8053", Invariant($"'{Manifest.FileName}' {what}."));
 

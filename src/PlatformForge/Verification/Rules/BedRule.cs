@@ -1,5 +1,5 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using PlatformForge.Verification.Distances;
 using static System.FormattableString;
@@ -49,7 +49,8 @@ internal static class BedRule
     {
         var (where, or) = within < 0
             ? (Invariant($"lies up to {-within:F2} mm beyond the edge of the bed."), ".")
-            : (Invariant($"comes to {within:F2} mm from the edge of the bed, and {margin:F1} mm is to be kept."), Invariant($", or with a margin of {Math.Floor(within * 100) / 100:F2} mm or less."));
+            : (Invariant($"comes to {within:F2} mm from the edge of the bed, and {margin:F1} mm is to be kept."), ", or with a margin "
+            + Invariant($"of {Math.Floor(within * 100) / 100:F2} mm or less."));
         return Fault("PF8013", Invariant($"{name} in '{file}' {where}"), "Build the folder again for this bed" + or);
     }
 
@@ -63,12 +64,14 @@ internal static class BedRule
         foreach (int i in order)
         {
             open.RemoveAll(k => boxes[k].High.X < boxes[i].Low.X);
-            pairs.AddRange(open.Where(k => boxes[k].Low.Y <= boxes[i].High.Y && boxes[i].Low.Y <= boxes[k].High.Y && !PlanHull.AreApart(hulls[i], hulls[k])).Select(k => (Math.Max(i, k), Math.Min(i, k))));
+            pairs.AddRange(open.Where(k => boxes[k].Low.Y <= boxes[i].High.Y && boxes[i].Low.Y <= boxes[k].High.Y && !PlanHull.AreApart(hulls[i], hulls[k]))
+                .Select(k => (Math.Max(i, k), Math.Min(i, k))));
             open.Add(i);
         }
 
         pairs.Sort();
-        var told = pairs.Take(InputLimits.MessagesOfAKind).Select(p => Fault("PF8015", Invariant($"{names[p.A]} and {names[p.B]} in '{file}' lie into each other."), "Build the folder again.")).ToArray();
+        var told = pairs.Take(InputLimits.MessagesOfAKind)
+            .Select(p => Fault("PF8015", Invariant($"{names[p.A]} and {names[p.B]} in '{file}' lie into each other."), "Build the folder again.")).ToArray();
         return pairs.Count > told.Length ? [.. told, FindingTally.More(told[^1], pairs.Count - told.Length)] : told;
     }
 

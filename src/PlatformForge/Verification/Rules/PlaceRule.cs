@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Units;
+using PlatformForge.Verification.Written;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification.Rules;
@@ -51,8 +52,10 @@ internal static class PlaceRule
             double floor = placed[i].Box().Low.Z;
             if (Math.Abs(floor) > Slack)
             {
-                yield return Finding.Error("PF8032", "", Invariant($"{sections[i].Name} stands {Math.Abs(floor):F2} mm {(floor > 0 ? "over" : "below")} the baseboard when put in place."),
-                    "Its underside belongs on the baseboard: its file is not as it was made, or its motion in the manifest is wrong. Build the folder again.", FaultKind.Mesh);
+                yield return Finding.Error("PF8032", "", Invariant($"{sections[i].Name} stands {Math.Abs(floor):F2} mm {(floor > 0 ? "over" : "below")} the ")
+                    + "baseboard when put in place.",
+                    "Its underside belongs on the baseboard: its file is not as it was made, or its motion in the manifest is wrong. Build the folder again.",
+                    FaultKind.Mesh);
             }
         }
 

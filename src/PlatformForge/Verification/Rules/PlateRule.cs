@@ -1,8 +1,8 @@
-using PlatformForge.Exports;
+using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -31,13 +31,15 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
     /// a vehicle.</summary>
     public IEnumerable<Finding> Strangers()
     {
-        var known = manifest.Sections.Select(s => s.Stl).Concat(manifest.Lines.Select(l => l.Stl)).Concat(manifest.Proofs.Select(p => p.Stl)).ToHashSet(StringComparer.Ordinal);
+        var known = manifest.Sections.Select(s => s.Stl).Concat(manifest.Lines.Select(l => l.Stl)).Concat(manifest.Proofs.Select(p => p.Stl))
+            .ToHashSet(StringComparer.Ordinal);
         return manifest.Files.Where(f => f.Path.EndsWith(".stl", StringComparison.OrdinalIgnoreCase) && !known.Contains(f.Path)).Select(f => Stranger(f.Path));
     }
 
     private IEnumerable<Finding> One(string file, ThreeMfModel model, PrinterSpec? printer)
     {
-        ManifestSection[] own = [.. manifest.Sections.Concat(manifest.Lines.Where(l => !l.IsInlay).Select(AsSection)).Concat(manifest.Proofs.Select(AsSection)).Where(s => s.Plate == file || s.AllPlates == file)];
+        ManifestSection[] own = [.. manifest.Sections.Concat(manifest.Lines.Where(l => !l.IsInlay).Select(AsSection)).Concat(manifest.Proofs.Select(AsSection))
+            .Where(s => s.Plate == file || s.AllPlates == file)];
         if (own.Length == 0)
         {
             return [Stranger(file)];
@@ -101,7 +103,8 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
         if (!isWhole)
         {
             yield return PutTogether(
-                Invariant($"{section.Name} in '{file}' is put together of other objects than its body and its {inlays.Length} inlaid lines, or they are moved."));
+                Invariant($"{section.Name} in '{file}' is put together of other objects than its body and its {inlays.Length} inlaid lines, or they are ")
+                    + "moved.");
             yield break;
         }
 
@@ -195,7 +198,8 @@ internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, M
             if (Math.Abs(by - (place * pitch)) > Slack)
             {
                 yield return Otherwise(
-                    Invariant($"The sections of plate '{plate}' lie {Math.Abs(by - (place * pitch)):0.###} mm off their bed in '{file}', where beds stand {pitch:0.###} mm apart."));
+                    Invariant($"The sections of plate '{plate}' lie {Math.Abs(by - (place * pitch)):0.###} mm off their bed in '{file}', where beds ")
+                        + Invariant($"stand {pitch:0.###} mm apart."));
             }
             else if (!taken.Add(place))
             {

@@ -72,7 +72,8 @@ internal sealed class RidingRule(Centreline ride, double gauge, double railTop)
 
             if (on * Step < LeastLength || lowest < railTop - Level)
             {
-                return Invariant($"over the {(side > 0 ? "left" : "right")} rail it comes to {lowest - railTop:0.00} mm above rail top, and lies on {on * Step:0.0} mm of it");
+                return Invariant($"over the {(side > 0 ? "left" : "right")} rail it comes to {lowest - railTop:0.00} mm above rail top, and lies ")
+                    + Invariant($"on {on * Step:0.0} mm of it");
             }
         }
 

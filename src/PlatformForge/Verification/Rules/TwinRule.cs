@@ -19,8 +19,10 @@ internal static class TwinRule
         double apart = Math.Max((low - otherLow).Length, (high - otherHigh).Length);
         double volume = stl.Volume(), other = twin.Volume();
         bool coarse = stl.TriangleCount != twin.TriangleCount || apart > Rounding || Math.Abs(volume - other) > VolumeRounding * volume;
-        string? how = coarse ? Invariant($"'{section.Stl}' ({stl.TriangleCount} triangles, {volume:F1} mm³) and '{plate}' ({twin.TriangleCount} triangles, {other:F1} mm³; boxes {apart:F3} mm apart)")
-            : Stray(stl, twin) is { } at ? Invariant($"'{section.Stl}' and '{plate}': of the same size, but with another surface at x {at.X:F2}, y {at.Y:F2}, z {at.Z:F2} mm of it")
+        string? how = coarse ? Invariant($"'{section.Stl}' ({stl.TriangleCount} triangles, {volume:F1} mm³) and '{plate}' ({twin.TriangleCount} ")
+            + Invariant($"triangles, {other:F1} mm³; boxes {apart:F3} mm apart)")
+            : Stray(stl, twin) is { } at ? Invariant($"'{section.Stl}' and '{plate}': of the same size, but with another surface at x {at.X:F2}, y {at.Y:F2}, ")
+            + Invariant($"z {at.Z:F2} mm of it")
             : null;
         if (how is not null)
         {

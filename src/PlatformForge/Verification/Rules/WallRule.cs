@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
+using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
+using PlatformForge.Verification.Written;
 using static System.FormattableString;
 
 namespace PlatformForge.Verification.Rules;
@@ -52,7 +53,8 @@ internal static class WallRule
 
             foreach (var wall in walls.OrderBy(w => w.Thickness).TakeWhile(w => least is not { } found || w.Thickness < found.Thickness))
             {
-                double thickness = Math.Max(wall.Thickness, lasting.Where(o => o.Beside(wall)).Select(o => o.Thickness).DefaultIfEmpty(double.PositiveInfinity).Min());
+                double thickness = Math.Max(wall.Thickness, lasting.Where(o => o.Beside(wall)).Select(o => o.Thickness).DefaultIfEmpty(double.PositiveInfinity)
+                    .Min());
                 if (double.IsFinite(thickness) && (least is not { } known || thickness < known.Thickness))
                 {
                     least = (thickness, new(wall.Middle.X, wall.Middle.Y, height));
@@ -66,7 +68,8 @@ internal static class WallRule
     private static Wall[]? WallsAt(Mesh mesh, double level)
     {
         var cut = new LevelCut(mesh, level);
-        return cut.Edges.Count > MostEdges ? null : [.. cut.Edges.Where(e => e.Length >= ShortestEdge).Select(e => new Wall(Through(e, cut), e)).Where(w => double.IsFinite(w.Thickness))];
+        return cut.Edges.Count > MostEdges ? null
+            : [.. cut.Edges.Where(e => e.Length >= ShortestEdge).Select(e => new Wall(Through(e, cut), e)).Where(w => double.IsFinite(w.Thickness))];
     }
 
     private static double Through(CutEdge edge, LevelCut cut)
@@ -87,7 +90,8 @@ internal static class WallRule
         if (section.ThinnestWall is { } wall && printer.Nozzle > 0 && wall < printer.LeastWall - Told)
         {
             yield return Finding.Warning("PF8016", "",
-                Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} mm.{Place(section.ThinnestAt)}"),
+                Invariant($"{section.Section} has a wall of {wall:F2} mm; two lines of a {printer.Nozzle:F2} mm nozzle take {printer.LeastWall:F2} ")
+                    + Invariant($"mm.{Place(section.ThinnestAt)}"),
                 "Make the thin wall thicker in the project, or print it with a finer nozzle.");
         }
     }

@@ -1,5 +1,7 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 

@@ -1,5 +1,8 @@
 using PlatformForge.Clearance;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track.Charts;
 
 namespace PlatformForge.Tests.Clearance.Motion;
@@ -24,13 +27,14 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
     /// <summary>What a fitted edge may stand farther off than it must, mm.</summary>
     public double Allowed => Generous + Tapering;
 
-    // Of a body that leans beside a coping all of a side is put as far out as the place of it that comes out most, and a cosine takes less off a narrow end than off the widest place: the
-    // sweep's own bound, on the safe side, mm.
+    // Of a body that leans beside a coping all of a side is put as far out as the place of it that comes out most, and a cosine takes less off a narrow end
+    // than off the widest place: the sweep's own bound, on the safe side, mm.
     private double Tapering
     {
         get
         {
-            double most = Design.Runs.SelectMany(r => r.Vehicles).SelectMany(v => v.Parts).Select(p => p.Outline.Select(c => Math.Abs(c.Y)).ToArray()).Max(y => y.Max() - y.Min());
+            double most = Design.Runs.SelectMany(r => r.Vehicles).SelectMany(v => v.Parts).Select(p => p.Outline.Select(c => Math.Abs(c.Y)).ToArray())
+                .Max(y => y.Max() - y.Min());
             return most * (1 - Math.Cos(Design.Budget.Play.Roll + Design.Budget.Play.Cant));
         }
     }
@@ -45,13 +49,19 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
         plan = null;
         var chart = KinkRounder.Chart(design.Runs[0].Ride).Line;
         var (spec, face) = (design.Spec, design.Spec.Face);
-        var swept = EnvelopeSweeper.Sweep(new(chart, face.From, face.To, design.Runs) { Beyond = HeldHeights.Beyond(design.Budget), Play = design.Budget.Play, Edge = HeldHeights.Edge(spec) });
+        var swept = EnvelopeSweeper.Sweep(new(chart, face.From, face.To, design.Runs)
+        {
+            Beyond = HeldHeights.Beyond(design.Budget),
+            Play = design.Budget.Play,
+            Edge = HeldHeights.Edge(spec)
+        });
         if (swept.Value is not { } envelope)
         {
             return new(design, swept.Findings[0].Code, double.NaN, null);
         }
 
-        var budget = outward == 0 ? design.Budget : design.Budget with { Lines = [.. design.Budget.Lines, new("error", outward, "to be found", BudgetPlacing.Wanted)] };
+        var budget = outward == 0 ? design.Budget
+            : design.Budget with { Lines = [.. design.Budget.Lines, new("error", outward, "to be found", BudgetPlacing.Wanted)] };
         var planned = PlatformPlanner.Plan(new(spec, RandomDesign.Site, chart, envelope, budget) { StartsAtBuffers = design.Runs[0].StartsAtBuffers });
         plan = planned.Value;
         if (plan is null)
@@ -63,7 +73,8 @@ internal sealed record DesignTrial(RandomDesign Design, string? Refused, double 
         for (int again = 1; outward == 0 && again <= More && nearest is not null && nearest.Distance - design.Budget.Margin > Generous; again++)
         {
             // Chance did not find the place yet, or it is really too far off.
-            nearest = Search(design, new PlatformFace(plan), new Random(design.Seed + again)) is { } other && other.Distance < nearest.Distance ? other : nearest;
+            nearest = Search(design, new PlatformFace(plan), new Random(design.Seed + again)) is { } other && other.Distance < nearest.Distance ? other
+                : nearest;
         }
 
         return new(design, null, nearest is null ? double.NaN : nearest.Distance - design.Budget.Margin, nearest);

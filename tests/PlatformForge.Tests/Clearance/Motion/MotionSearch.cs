@@ -3,10 +3,12 @@ namespace PlatformForge.Tests.Clearance.Motion;
 /// <summary>The nearest that anything was found to come, and how it stood.</summary>
 internal sealed record Nearest(double Distance, MovingPart Part, double Front, Off Off)
 {
-    public override string ToString() => FormattableString.Invariant($"{Distance:F4} mm: {Part.Vehicle} ({Part.Part.Name}), foremost axle at {Front:F2}, {Off}");
+    public override string ToString() => FormattableString.Invariant($"{Distance:F4} mm: {Part.Vehicle} ({Part.Part.Name}), foremost axle ")
+        + FormattableString.Invariant($"at {Front:F2}, {Off}");
 }
 
-/// <summary>Looks for the pose in which a part comes nearest to a platform: first anywhere and anyhow, then downhill from the best of those. Every pose tried is one that the vehicle really takes.</summary>
+/// <summary>Looks for the pose in which a part comes nearest to a platform: first anywhere and anyhow, then downhill from the best of those. Every pose tried
+/// is one that the vehicle really takes.</summary>
 internal sealed class MotionSearch(OwnTrack track, PlatformFace face, Random random)
 {
     private const int Tries = 220, Kept = 5, Rounds = 16;
@@ -30,7 +32,8 @@ internal sealed class MotionSearch(OwnTrack track, PlatformFace face, Random ran
     }
 
     private Nearest? Try(MovingPart part, double front, Off off) =>
-        part.Body.Stand(track, front, off) is { } frame && face.Distance(part.Ring(frame, off)) is var distance && double.IsFinite(distance) ? new(distance, part, front, off) : null;
+        part.Body.Stand(track, front, off) is { } frame && face.Distance(part.Ring(frame, off)) is var distance && double.IsFinite(distance)
+            ? new(distance, part, front, off) : null;
 
     // Mostly as far as it goes, one way or the other.
     private Off Any(MovingPart part)
@@ -50,7 +53,14 @@ internal sealed class MotionSearch(OwnTrack track, PlatformFace face, Random ran
     {
         var (low, high) = face.Coping;
         double at = low + ((high - low) * ((3 * random.NextDouble()) - 1));
-        return random.Next(6) switch { 0 => 0, 1 => 1, 2 => random.NextDouble(), _ => Math.Clamp((at - part.Part.ZLow) / (part.Part.ZHigh - part.Part.ZLow), 0, 1) };
+        return random.Next(6) switch
+        {
+            0 => 0,
+            1 => 1,
+            2 => random.NextDouble(),
+            _ =>
+            Math.Clamp((at - part.Part.ZLow) / (part.Part.ZHigh - part.Part.ZLow), 0, 1)
+        };
     }
 
     // One figure after another: to its ends, or a little to either side; steps halve.
@@ -67,7 +77,8 @@ internal sealed class MotionSearch(OwnTrack track, PlatformFace face, Random ran
             for (int figure = 0; figure < 9; figure++)
             {
                 double most = Figure(best.Part.Most, figure), least = figure == 8 ? 0 : -most, now = Figure(best.Off, figure);
-                foreach (double value in most == 0 ? [] : round < 3 ? [least, most, (least + most) / 2] : new[] { Math.Max(least, now - (share * most)), Math.Min(most, now + (share * most)) })
+                foreach (double value in most == 0 ? [] : round < 3 ? [least, most, (least + most) / 2]
+                    : new[] { Math.Max(least, now - (share * most)), Math.Min(most, now + (share * most)) })
                 {
                     best = Better(best, Try(best.Part, best.Front, With(best.Off, figure, value)));
                 }

@@ -3,8 +3,8 @@ using PlatformForge.Track;
 namespace PlatformForge.Tests.Clearance.Motion;
 
 /// <summary>
-/// A track laid anew for tests from what its elements say, lengths, curvatures and turns at kinks, by summing small steps; nothing of the program's own geometry is used.
-/// It goes on straight beyond its ends.
+/// A track laid anew for tests from what its elements say, lengths, curvatures and turns at kinks, by summing small steps; nothing of the program's own
+/// geometry is used. It goes on straight beyond its ends.
 /// </summary>
 internal sealed class OwnTrack
 {

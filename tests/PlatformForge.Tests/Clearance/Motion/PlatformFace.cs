@@ -1,4 +1,4 @@
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 
 namespace PlatformForge.Tests.Clearance.Motion;
@@ -22,7 +22,8 @@ internal sealed class PlatformFace
 
     public PlatformFace(PlatformPlan plan)
     {
-        (double, double, double)[] Line(PlanLine line) => [.. plan.Stations.Select(s => (plan.ToLayout(s, line.At(s)), plan.Profile.At(s) - plan.Site.RailTop)).Select(p => (p.Item1.X, p.Item1.Y, p.Item2))];
+        (double, double, double)[] Line(PlanLine line) =>
+            [.. plan.Stations.Select(s => (plan.ToLayout(s, line.At(s)), plan.Profile.At(s) - plan.Site.RailTop)).Select(p => (p.Item1.X, p.Item1.Y, p.Item2))];
         (coping, wall) = (Line(plan.CopingFront), Line(plan.WallFace));
         (copingBoxes, wallBoxes) = (Boxes(coping), Boxes(wall));
         (thickness, gap, over) = (plan.Spec.Coping.Thickness, plan.Spec.Face.VerticalGap, plan.Spec.Face.BodiesPassOver);
@@ -64,8 +65,8 @@ internal sealed class PlatformFace
         return least;
     }
 
-    // Signed distance to the open line, positive on the track's side, and the line's height there. At a corner of the line both its sides are as near; the one that
-    // the place lies more across tells on which side of the line it is, however sharp the corner.
+    // Signed distance to the open line, positive on the track's side, and the line's height there. At a corner of the line both its sides are as near; the one
+    // that the place lies more across tells on which side of the line it is, however sharp the corner.
     private (double, double) FromLine((double X, double Y, double Top)[] line, double x, double y)
     {
         double best = double.PositiveInfinity, height = 0, sign = 1, most = 0;
@@ -102,7 +103,8 @@ internal sealed class PlatformFace
     }
 
     private static ((double X, double Y) Low, (double X, double Y) High)[] Boxes((double, double, double)[] line) =>
-        [.. Enumerable.Range(0, (line.Length + Together - 2) / Together).Select(i => Box(line.AsSpan(i * Together, Math.Min(Together + 1, line.Length - (i * Together)))))];
+        [.. Enumerable.Range(0, (line.Length + Together - 2) / Together)
+            .Select(i => Box(line.AsSpan(i * Together, Math.Min(Together + 1, line.Length - (i * Together)))))];
 
     private static ((double X, double Y) Low, (double X, double Y) High) Box(ReadOnlySpan<(double X, double Y, double)> places)
     {

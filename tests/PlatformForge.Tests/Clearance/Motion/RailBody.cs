@@ -1,14 +1,15 @@
-using PlatformForge.Clearance;
+using PlatformForge.Clearance.Vehicles;
 
 namespace PlatformForge.Tests.Clearance.Motion;
 
-/// <summary>How a body is off: each of four axles to the left of the track's middle and both ends on their pivots, mm; how it leans on its springs and by the cant, radians; and which height of
-/// a part is looked at, a share of it.</summary>
-internal record struct Off(double LeadFront, double LeadRear, double TrailFront, double TrailRear, double LeadPivot, double TrailPivot, double Roll, double Cant, double Height);
+/// <summary>How a body is off: each of four axles to the left of the track's middle and both ends on their pivots, mm; how it leans on its springs and by the
+/// cant, radians; and which height of a part is looked at, a share of it.</summary>
+internal record struct Off(double LeadFront, double LeadRear, double TrailFront, double TrailRear, double LeadPivot, double TrailPivot, double Roll,
+    double Cant, double Height);
 
 /// <summary>
-/// What stands on two guided points, for tests: a body on its end axles, on two bogies, on frames of others; or a bogie on its axles. Axles stand where they are put, square to the
-/// track off its middle; chords are found by the secant rule.
+/// What stands on two guided points, for tests: a body on its end axles, on two bogies, on frames of others; or a bogie on its axles. Axles stand where they
+/// are put, square to the track off its middle; chords are found by the secant rule.
 /// </summary>
 internal sealed class RailBody
 {
@@ -99,14 +100,17 @@ internal sealed record MovingPart(string Vehicle, VehiclePart Part, RailBody Bod
         foreach (var v in vehicle.EitherWayRound ? [vehicle, BruteSweep.TurnedRound(vehicle)] : new[] { vehicle })
         {
             double half = v.PivotCentres / 2, foremost = half - v.LeadingPivotAhead + (v.LeadingWheelbase / 2);
-            double rearEnd = v.Parts.Min(p => p.Outline.Min(c => c.X) + (p.Carrier switch { PartCarrier.LeadingBogie => half, PartCarrier.TrailingBogie => -half, _ => 0 }));
+            double rearEnd = v.Parts.Min(p => p.Outline.Min(c => c.X)
+                + (p.Carrier switch { PartCarrier.LeadingBogie => half, PartCarrier.TrailingBogie => -half, _ => 0 }));
             foreach (var part in v.Parts)
             {
                 bool body = part.Carrier == PartCarrier.Body;
                 double wheelbase = part.Carrier == PartCarrier.LeadingBogie ? v.LeadingWheelbase : v.TrailingWheelbase, q = play.Wheelset;
                 double front = body ? foremost : wheelbase / 2, pivot = body ? 0 : part.Carrier == PartCarrier.LeadingBogie ? half : -half;
-                var rail = body ? new RailBody(v.PivotCentres, v.LeadingWheelbase, v.TrailingWheelbase, v.LeadingPivotAhead, v.TrailingPivotAhead) : new RailBody(wheelbase, 0, 0, 0, 0);
-                double leadPivot = body && v.LeadingWheelbase > 0 && !v.Hangs ? play.Pivot : 0, trailPivot = body && v.TrailingWheelbase > 0 && !v.Hangs ? play.Pivot : 0;
+                var rail = body ? new RailBody(v.PivotCentres, v.LeadingWheelbase, v.TrailingWheelbase, v.LeadingPivotAhead, v.TrailingPivotAhead)
+                    : new RailBody(wheelbase, 0, 0, 0, 0);
+                double leadPivot = body && v.LeadingWheelbase > 0 && !v.Hangs ? play.Pivot : 0,
+                    trailPivot = body && v.TrailingWheelbase > 0 && !v.Hangs ? play.Pivot : 0;
                 yield return new(
                     v.Name, part, rail, new(q, q, q, q, leadPivot, trailPivot, body ? play.Roll : 0, play.Cant, 1), play.RollCentreHeight,
                     part.Outline.Max(c => c.X) - front, front - part.Outline.Min(c => c.X), front + pivot - rearEnd);
@@ -124,7 +128,8 @@ internal sealed record MovingPart(string Vehicle, VehiclePart Part, RailBody Bod
             var (x, y) = (Part.Outline[i].X, Part.Outline[i].Y);
 
             // On its springs about the roll centre first, then with the track about rail top.
-            double y1 = (y * Math.Cos(off.Roll)) - ((z - Centre) * Math.Sin(off.Roll)), z1 = Centre + (y * Math.Sin(off.Roll)) + ((z - Centre) * Math.Cos(off.Roll));
+            double y1 = (y * Math.Cos(off.Roll)) - ((z - Centre) * Math.Sin(off.Roll)),
+                z1 = Centre + (y * Math.Sin(off.Roll)) + ((z - Centre) * Math.Cos(off.Roll));
             double y2 = (y1 * Math.Cos(off.Cant)) - (z1 * Math.Sin(off.Cant)), z2 = (y1 * Math.Sin(off.Cant)) + (z1 * Math.Cos(off.Cant));
             ring[i] = (frame.X + (frame.Fx * x) - (frame.Fy * y2), frame.Y + (frame.Fy * x) + (frame.Fx * y2), z2);
         }

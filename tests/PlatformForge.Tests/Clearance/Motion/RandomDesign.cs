@@ -1,12 +1,16 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Clearance.Motion;
 
-/// <summary>A design drawn by lot, told by its seed: tracks with curves either way, transitions and kinks; vehicles of every kind; play, roll and cant; a platform on either side.</summary>
+/// <summary>A design drawn by lot, told by its seed: tracks with curves either way, transitions and kinks; vehicles of every kind; play, roll and cant; a
+/// platform on either side.</summary>
 internal sealed record RandomDesign(int Seed, IReadOnlyList<TrackRun> Runs, PlatformSpec Spec, ClearanceBudget Budget)
 {
     private const double RailTop = 8;
@@ -16,7 +20,8 @@ internal sealed record RandomDesign(int Seed, IReadOnlyList<TrackRun> Runs, Plat
 
     public static RandomDesign Of(int seed) => Of(seed, false, out _);
 
-    /// <summary>A design at buffer stops whose platform ends about where something of a vehicle comes to stand at last: within some millimetres of it either way.</summary>
+    /// <summary>A design at buffer stops whose platform ends about where something of a vehicle comes to stand at last: within some millimetres of it either
+    /// way.</summary>
     public static RandomDesign AtHalt(int seed)
     {
         var design = Of(seed, true, out var dice);
@@ -34,7 +39,8 @@ internal sealed record RandomDesign(int Seed, IReadOnlyList<TrackRun> Runs, Plat
         var play = dice.Play();
         var vehicles = Enumerable.Range(0, 1 + dice.Next(3)).SelectMany(dice.Numbered).ToArray();
         double from = buffers ? dice.Of(20, 60) : dice.Of(480, 560), height = dice.Of(8, 14);
-        var face = new FaceSpec("up", dice.Flip() ? Side.Left : Side.Right, from, from + dice.Of(90, 170), dice.Next(5) == 0 ? (EdgeStyle)dice.Next(3) : EdgeStyle.Fitted)
+        var face = new FaceSpec("up", dice.Flip() ? Side.Left : Side.Right, from, from + dice.Of(90, 170),
+            dice.Next(5) == 0 ? (EdgeStyle)dice.Next(3) : EdgeStyle.Fitted)
         {
             BodiesPassOver = dice.Next(3) == 0,
             VerticalGap = dice.Next(3) == 0 ? 0 : dice.Of(0.2, 1.5),
@@ -45,7 +51,9 @@ internal sealed record RandomDesign(int Seed, IReadOnlyList<TrackRun> Runs, Plat
             StartRamp = dice.Next(5) == 0 ? new(Gradient: 8) { FootHeight = height - dice.Of(2, 6) } : null,
             Coping = new() { Overhang = dice.Next(4) == 0 ? 0 : dice.Of(0.3, 2), Thickness = dice.Of(0.8, 2.4) },
         };
-        var budget = ClearanceBudget.Of(dice.Of(0, 1.5), print: dice.Of(0, 0.3), fitting: dice.Of(0, 0.3), laying: dice.Of(0, 0.3), play: play) with { Rule = dice.Flip() ? BudgetRule.Sum : BudgetRule.RootOfSquares };
+        var budget = ClearanceBudget.Of(dice.Of(0, 1.5), print: dice.Of(0, 0.3), fitting: dice.Of(0, 0.3), laying: dice.Of(0, 0.3), play: play)
+            with
+        { Rule = dice.Flip() ? BudgetRule.Sum : BudgetRule.RootOfSquares };
         var runs = new List<TrackRun> { new(track, vehicles) { StartsAtBuffers = buffers } };
         if (!buffers && dice.Next(8) == 0)
         {
@@ -64,7 +72,8 @@ internal sealed record RandomDesign(int Seed, IReadOnlyList<TrackRun> Runs, Plat
             double pace = 1 - (aside * (e.StartCurvature + e.EndCurvature) / 2);
             var start = elements.Count == 0 ? e.Start + (Point2.FromAngle(e.Heading).Left * aside) : elements[^1].At(elements[^1].Length).Position;
             double heading = elements.Count == 0 ? e.Heading : elements[^1].HeadingAt(elements[^1].Length);
-            elements.Add(new(start, heading, e.Length * pace, e.StartCurvature / (1 - (aside * e.StartCurvature)), e.EndCurvature / (1 - (aside * e.EndCurvature))));
+            elements.Add(new(start, heading, e.Length * pace, e.StartCurvature / (1 - (aside * e.StartCurvature)),
+                e.EndCurvature / (1 - (aside * e.EndCurvature))));
         }
 
         return new("other", elements);
@@ -82,7 +91,9 @@ internal sealed class Dice(Random random)
 
     public RunningPlay Play() => Next(6) == 0
         ? RunningPlay.None
-        : new(Next(4) == 0 ? 0 : Of(0, 0.45), Next(3) == 0 ? 0 : Of(0, 0.25), Next(2) == 0 ? 0 : Of(0, 3) * Math.PI / 180, Of(0, 30)) { Cant = Next(2) == 0 ? 0 : Math.Asin(Of(0, 1) / 16.5) };
+        : new(Next(4) == 0 ? 0 : Of(0, 0.45), Next(3) == 0 ? 0 : Of(0, 0.25), Next(2) == 0 ? 0 : Of(0, 3) * Math.PI / 180,
+            Of(0, 30))
+        { Cant = Next(2) == 0 ? 0 : Math.Asin(Of(0, 1) / 16.5) };
 
     public Centreline Track(out bool buffers, bool atBuffers)
     {
@@ -93,7 +104,8 @@ internal sealed class Dice(Random random)
         void Add(double length, double to, bool smooth)
         {
             double kink = kinks && elements.Count > 0 ? Of(-0.006, 0.006) : 0;
-            var (start, heading) = elements.Count == 0 ? (default, Of(-3, 3)) : (elements[^1].At(elements[^1].Length).Position, elements[^1].HeadingAt(elements[^1].Length) + kink);
+            var (start, heading) = elements.Count == 0 ? (default, Of(-3, 3))
+                : (elements[^1].At(elements[^1].Length).Position, elements[^1].HeadingAt(elements[^1].Length) + kink);
             elements.Add(new(start, heading, length, smooth ? bend : to, to));
             bend = to;
         }
@@ -134,12 +146,14 @@ internal sealed class Dice(Random random)
 
     private Vehicle Coach(string name)
     {
-        double pivots = Of(70, 195), length = pivots * Of(1.2, 1.55), width = Of(31, 37), wheelbase = Of(16, 38), trailing = Next(3) == 0 ? Of(16, 38) : wheelbase;
+        double pivots = Of(70, 195), length = pivots * Of(1.2, 1.55), width = Of(31, 37), wheelbase = Of(16, 38),
+            trailing = Next(3) == 0 ? Of(16, 38) : wheelbase;
         List<VehiclePart> parts = [.. Parts(length, width, pivots / 2)];
         if (Flip())
         {
             double low = Of(0.5, 4);
-            parts.Add(VehiclePart.Box("leading frames", PartCarrier.LeadingBogie, -wheelbase * Of(0.5, 0.9), wheelbase * Of(0.5, 0.9), Of(24, 36), low, low + Of(2, 9)));
+            parts.Add(VehiclePart.Box("leading frames", PartCarrier.LeadingBogie, -wheelbase * Of(0.5, 0.9), wheelbase * Of(0.5, 0.9), Of(24, 36), low,
+                low + Of(2, 9)));
             parts.Add(VehiclePart.Box("trailing frames", PartCarrier.TrailingBogie, -trailing * 0.8, trailing * 0.8, Of(24, 36), low, low + Of(2, 9)));
         }
 
@@ -154,8 +168,12 @@ internal sealed class Dice(Random random)
         VehiclePart[] Frames(double axle) => [VehiclePart.Box("frames", PartCarrier.Body, axle - 9, axle + 9, Of(22, 36), 1, Of(6, 12))];
         return Next(3) switch
         {
-            0 => [engine, new(name + ", leading truck", arm, 0, engine.PivotCentres, Frames(arm / 2)) { TrailingPivotAhead = pivot, TruckOf = name, SetName = name }],
-            1 => [engine, new(name + ", trailing truck", arm, engine.PivotCentres, 0, Frames(-arm / 2)) { LeadingPivotAhead = -pivot, TruckOf = name, SetName = name }],
+            0 =>
+                [engine, new(name + ", leading truck", arm, 0, engine.PivotCentres, Frames(arm / 2)) { TrailingPivotAhead = pivot, TruckOf = name,
+                    SetName = name }],
+            1 =>
+                [engine, new(name + ", trailing truck", arm, engine.PivotCentres, 0, Frames(-arm / 2)) { LeadingPivotAhead = -pivot, TruckOf = name,
+                    SetName = name }],
             _ => [engine, new(name + ", truck", Of(16, 30), 0, 0, Frames(0)) { TruckOf = name, SetName = name }],
         };
     }
@@ -166,7 +184,8 @@ internal sealed class Dice(Random random)
         double width = Of(28, 34), gap = Of(2, 6), length = Of(60, 90), wheelbase = Of(24, 40), hung = Of(50, 90);
         var end = new Vehicle(name + ", end", wheelbase, 0, 0, Parts(length, width, wheelbase / 2)) { SetName = name };
         double hinge = (length + gap) / 2;
-        return [end, new(name + ", middle", hung + gap, wheelbase, wheelbase, Parts(hung, width, hung / 2)) { SetName = name, Hangs = true, LeadingPivotAhead = -hinge, TrailingPivotAhead = hinge }];
+        return [end, new(name + ", middle", hung + gap, wheelbase, wheelbase, Parts(hung, width, hung / 2)) { SetName = name, Hangs = true,
+            LeadingPivotAhead = -hinge, TrailingPivotAhead = hinge }];
     }
 
     // Bodies on shared bogies, whose pivots lie beyond their ends, with gangways that may be wider than the bodies.
@@ -179,16 +198,20 @@ internal sealed class Dice(Random random)
         return
         [
             new(name + ", middle", shared, bogie, bogie, [.. Parts(length, width, length / 2), gangway, moved]) { SetName = name },
-            new(name + ", end", own, bogie, bogie, [.. Parts(length, width, length / 2).Select(p => p with { Outline = [.. p.Outline.Select(c => new Point2(c.X + ahead, c.Y))] })]) { SetName = name },
+            new(name + ", end", own, bogie, bogie,
+                [.. Parts(length, width, length / 2).Select(p => p with { Outline = [.. p.Outline.Select(c => new Point2(c.X + ahead, c.Y))] })]) { SetName =
+                    name },
         ];
     }
 
     // A body, plain or with ends that narrow, and what sticks out of it: cylinders, steps, buffers.
     private VehiclePart[] Parts(double length, double width, double guided)
     {
-        double shift = Of(-4, 4), front = (length / 2) + shift, rear = shift - (length / 2), low = Next(3) == 0 ? Of(0, 6) : Of(6, 18), end = width - Of(1, 8), taper = Of(3, 16);
+        double shift = Of(-4, 4), front = (length / 2) + shift, rear = shift - (length / 2), low = Next(3) == 0 ? Of(0, 6) : Of(6, 18), end = width - Of(1, 8),
+            taper = Of(3, 16);
         Point2[] plan = Next(3) == 0
-            ? [new(rear, -end / 2), new(rear + taper, -width / 2), new(front - taper, -width / 2), new(front, -end / 2), new(front, end / 2), new(front - taper, width / 2), new(rear + taper, width / 2), new(rear, end / 2)]
+            ? [new(rear, -end / 2), new(rear + taper, -width / 2), new(front - taper, -width / 2), new(front, -end / 2), new(front, end / 2),
+                new(front - taper, width / 2), new(rear + taper, width / 2), new(rear, end / 2)]
             : [new(rear, -width / 2), new(front, -width / 2), new(front, width / 2), new(rear, width / 2)];
         var parts = new List<VehiclePart> { new("body", PartCarrier.Body, plan, low, Of(30, 60)) };
         if (Flip())

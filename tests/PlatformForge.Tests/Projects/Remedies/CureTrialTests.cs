@@ -27,7 +27,8 @@ public class CureTrialTests
 
     private static readonly Lazy<(FaultyDesign Design, IReadOnlyList<Finding> Told)[]> Tried = new(() =>
     [
-        .. FaultyDesign.From(Setting("PF_SEED", 7), Designs).Take(Setting("PF_FAULTS", FaultsInGate)).Select(d => (d, CureTrial.Of(d.Source, d.Findings, NoClock))),
+        .. FaultyDesign.From(Setting("PF_SEED", 7), Designs).Take(Setting("PF_FAULTS", FaultsInGate))
+        .Select(d => (d, CureTrial.Of(d.Source, d.Findings, NoClock))),
     ]);
 
     /// <summary>A design that the program falls over mends nothing, and what was written is told all the same; who gives up is heard.</summary>
@@ -65,7 +66,8 @@ public class CureTrialTests
 
                 var after = ErrorsOf(FaultyDesign.FindingsOf(design.Source, [.. taken]));
                 Assert.DoesNotContain((finding.Code, finding.Key), after);
-                Assert.True(after.All(before.Contains), $"{design.Change}: {finding.Code} {finding.Key}, {finding.Cure}, brings {string.Join(", ", after.Except(before))}");
+                Assert.True(after.All(before.Contains), $"{design.Change}: {finding.Code} {finding.Key}, {finding.Cure}, "
+                    + $"brings {string.Join(", ", after.Except(before))}");
             }
         }
     }
@@ -76,7 +78,9 @@ public class CureTrialTests
         var without = Tried.Value.Where(t => !t.Told.Any(f => f.Cure is { Tried: true })).ToArray();
         if (Environment.GetEnvironmentVariable("PF_FAULTS_REPORT") is { } report)
         {
-            File.WriteAllLines(report, Tried.Value.SelectMany(Report).Append(string.Create(CultureInfo.InvariantCulture, $"{Tried.Value.Length - without.Length} of {Tried.Value.Length} have a cure that was tried")));
+            File.WriteAllLines(report, Tried.Value.SelectMany(Report)
+                .Append(string.Create(CultureInfo.InvariantCulture,
+                    $"{Tried.Value.Length - without.Length} of {Tried.Value.Length} have a cure that was tried")));
         }
 
         Assert.True(without.Length * 5 <= Tried.Value.Length, string.Join('\n', without.Select(t => t.Design.Change)));
@@ -85,7 +89,8 @@ public class CureTrialTests
     [Fact]
     public void A_remedy_that_says_it_was_tried_has_a_cure_that_was_tried() => Assert.All(
         Tried.Value.SelectMany(t => t.Told).Where(f => f.Severity == Severity.Error),
-        f => Assert.True(!f.Remedy.StartsWith("Tried: ", StringComparison.Ordinal) || f.Cure is { Tried: true } || f.Remedy.Contains(" comes next", StringComparison.Ordinal), f.Remedy));
+        f => Assert.True(!f.Remedy.StartsWith("Tried: ", StringComparison.Ordinal) || f.Cure is { Tried: true }
+            || f.Remedy.Contains(" comes next", StringComparison.Ordinal), f.Remedy));
 
     [Fact]
     public void Sentences_are_short_and_have_no_figures_that_nobody_reads()
@@ -112,7 +117,8 @@ public class CureTrialTests
 
     private static IEnumerable<string> Report((FaultyDesign Design, IReadOnlyList<Finding> Told) trial) =>
         trial.Told.Zip(trial.Design.Findings).Where(f => f.First.Severity == Severity.Error)
-            .SelectMany(f => new[] { $"   {f.First.Code} {f.First.Key}: {f.First.Message}", $"      was: {f.Second.Remedy}", $"      now: {f.First.Remedy}   [{f.First.Cure}]" })
+            .SelectMany(f => new[] { $"   {f.First.Code} {f.First.Key}: {f.First.Message}", $"      was: {f.Second.Remedy}",
+                $"      now: {f.First.Remedy}   [{f.First.Cure}]" })
             .Prepend($"{(trial.Told.Any(f => f.Cure is { Tried: true }) ? "ok " : "BAD")} {trial.Design.Change}");
 
     private static int Setting(string name, int usual) =>

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Remedies;
 using PlatformForge.Projects.Runs;
@@ -30,8 +31,8 @@ internal sealed record FaultyDesign(string Change, ProjectSource Source, IReadOn
     }
 
     /// <summary>
-    /// Every number of the key model in turn, at the ends of its range, beyond them, and as figures that no decimal tells exactly: lengths of full size, thirds.
-    /// Not all are at fault.
+    /// Every number of the key model in turn, at the ends of its range, beyond them, and as figures that no decimal tells exactly: lengths of full size,
+    /// thirds. Not all are at fault.
     /// </summary>
     /// <param name="random">Chooses what stands beside a key.</param>
     /// <param name="samples">Texts of sound designs.</param>
@@ -63,7 +64,9 @@ internal sealed record FaultyDesign(string Change, ProjectSource Source, IReadOn
     {
         string Told(double v) => (rule.Whole ? Math.Round(v) : v).ToString(CultureInfo.InvariantCulture);
         var (least, most) = (rule.Range.Lowest, Math.Min(rule.Range.Most, 3000));
-        double share = Math.Pow(random.NextDouble(), 4), usual = double.TryParse(rule.Default ?? rule.Example, NumberStyles.Float, CultureInfo.InvariantCulture, out double stated) ? stated : (least + most) / 20;
+        double share = Math.Pow(random.NextDouble(), 4),
+            usual = double.TryParse(rule.Default ?? rule.Example, NumberStyles.Float, CultureInfo.InvariantCulture, out double stated) ? stated
+                : (least + most) / 20;
         int kind = random.Next(rule.IsLength ? 12 : 8);
         return (rule.IsLength || kind < 4 ? kind : kind + 4) switch
         {
@@ -71,7 +74,8 @@ internal sealed record FaultyDesign(string Change, ProjectSource Source, IReadOn
             1 => Told(rule.Range.Most),
             2 => Told(least - random.NextDouble()),
             3 => Told(least + ((most - least) * share)),
-            4 => string.Create(CultureInfo.InvariantCulture, $"\"{Math.Ceiling(share * most * 76.2 / 304.8):0} ft {random.Next(12)}-{(2 * random.Next(8)) + 1}/16 in full size\""),
+            4 => string.Create(CultureInfo.InvariantCulture, $"\"{Math.Ceiling(share * most * 76.2 / 304.8):0} "
+                + $"ft {random.Next(12)}-{(2 * random.Next(8)) + 1}/16 in full size\""),
             5 => string.Create(CultureInfo.InvariantCulture, $"\"{Math.Ceiling(share * 1000):0}/{random.Next(2, 64)} in\""),
             6 or 7 => Told(share / 3),
             _ => Told(Math.Clamp(usual * 4 * random.NextDouble(), least, most)),

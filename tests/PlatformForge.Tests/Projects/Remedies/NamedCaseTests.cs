@@ -55,13 +55,16 @@ public class NamedCaseTests
         Cure[] cures = [.. told.Select(f => f.Cure).OfType<Cure>().Where(c => c.Tried).Distinct()];
         Assert.True(cures.Length > 0, string.Join('\n', told.Select(f => $"{f.Code} {f.Key}: {f.Message} {f.Remedy}")));
         var after = FaultyDesign.FindingsOf(source, cures).Where(f => f.Severity == Severity.Error).ToArray();
-        Assert.True(after.Length == 0, string.Join('\n', told.Select(f => $"{f.Remedy} [{f.Cure}]").Concat(after.Select(f => $"then {f.Code} {f.Key}: {f.Message}"))));
+        Assert.True(after.Length == 0, string.Join('\n', told.Select(f => $"{f.Remedy} [{f.Cure}]")
+            .Concat(after.Select(f => $"then {f.Code} {f.Key}: {f.Message}"))));
     }
 
     [Fact]
     public void At_a_ramps_foot_that_vehicles_pass_over_the_foot_is_named()
     {
-        var source = new ProjectSource(Halt, "halt.toml", null, [.. new[] { "platform[0].face.bodies_pass_over=true", "platform[0].ramps={ end = { length = 60, foot = -6 } }", "vehicle[0].low=10", "vehicle[1].low=10", "vehicle[1].part[0].low=9" }.Select(s => Override.Parse(s).Value!)]);
+        var source = new ProjectSource(Halt, "halt.toml", null,
+            [.. new[] { "platform[0].face.bodies_pass_over=true", "platform[0].ramps={ end = { length = 60, foot = -6 } }", "vehicle[0].low=10",
+                "vehicle[1].low=10", "vehicle[1].part[0].low=9" }.Select(s => Override.Parse(s).Value!)]);
         var told = Assert.Single(CureTrial.Of(source, FaultyDesign.FindingsOf(source), NoClock), f => f.Severity == Severity.Error);
         Assert.Equal("PF4028", told.Code);
         Assert.Contains("ramps.end.foot", FaultyDesign.FindingsOf(source).Single(f => f.Code == "PF4028").Remedy, StringComparison.Ordinal);
@@ -74,7 +77,8 @@ public class NamedCaseTests
         using var folder = new TempFolder();
         string file = folder.Write("halt.toml", Halt);
         string[] fault = ["check", file, "--set", "platform[0].deck.thickness=50"];
-        var finding = CliRun.Of([.. fault, "--json"]).Json().GetProperty("findings").EnumerateArray().Single(f => f.GetProperty("severity").GetString() == "error");
+        var finding = CliRun.Of([.. fault, "--json"]).Json().GetProperty("findings").EnumerateArray()
+            .Single(f => f.GetProperty("severity").GetString() == "error");
         var cure = finding.GetProperty("cure");
         Assert.Equal("set", cure.GetProperty("act").GetString());
         Assert.True(cure.GetProperty("tried").GetBoolean());
@@ -120,11 +124,13 @@ public class NamedCaseTests
         var random = new Random(3);
         foreach (var design in FaultyDesign.From(random.Next(), [Halt, Samples.Small]).Take(20))
         {
-            foreach (var finding in CureTrial.Of(design.Source, design.Findings, NoClock).Where(f => f.Severity == Severity.Error && f.Cure is not { Tried: true }))
+            foreach (var finding in CureTrial.Of(design.Source, design.Findings, NoClock)
+                .Where(f => f.Severity == Severity.Error && f.Cure is not { Tried: true }))
             {
                 var entry = FindingCatalogue.Find(finding.Code)!;
                 Assert.True(
-                    entry.NoValue is not null || finding.Remedy.StartsWith("No single value", StringComparison.Ordinal) || finding.Remedy.Contains(" comes next", StringComparison.Ordinal) || finding.Cure is null,
+                    entry.NoValue is not null || finding.Remedy.StartsWith("No single value", StringComparison.Ordinal)
+                    || finding.Remedy.Contains(" comes next", StringComparison.Ordinal) || finding.Cure is null,
                     string.Create(CultureInfo.InvariantCulture, $"{design.Change}: {finding.Code} {finding.Remedy}"));
             }
         }

@@ -1,4 +1,5 @@
 using PlatformForge.Projects.Keys;
+using PlatformForge.Projects.Keys.Grammar;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects.Remedies;
@@ -41,7 +42,8 @@ public class RangeTests
             }
 
             var spec = project.Platforms[0];
-            var told = PlatformForge.Platforms.PlatformPlanner.Check(spec, new(project.Layout.Scale, project.Layout.RailTop), PlatformForge.Track.TrackLayer.Lay(project.Tracks[0].Alignment).Value!, project.Vehicles);
+            var told = PlatformForge.Platforms.PlatformPlanner.Check(spec, new(project.Layout.Scale, project.Layout.RailTop),
+                PlatformForge.Track.TrackLayer.Lay(project.Tracks[0].Alignment).Value!, project.Vehicles);
             foreach (var finding in told.Where(f => f.Code == "PF4001"))
             {
                 var cured = Samples.Read(Samples.Small + Fitted, $"platform[0].{key}={finding.Cure!.Value}");

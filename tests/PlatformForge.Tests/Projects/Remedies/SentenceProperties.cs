@@ -5,8 +5,8 @@ using Xunit;
 namespace PlatformForge.Tests.Projects.Remedies;
 
 /// <summary>
-/// Every sentence that designs by lot are told, whatever their severity. PF_SENTENCES and PF_SEED set how many designs and which; PF_SENTENCES_REPORT names a file for what was found,
-/// with the codes that came up.
+/// Every sentence that designs by lot are told, whatever their severity. PF_SENTENCES and PF_SEED set how many designs and which; PF_SENTENCES_REPORT names a
+/// file for what was found, with the codes that came up.
 /// </summary>
 public class SentenceProperties
 {
@@ -26,13 +26,16 @@ public class SentenceProperties
     [
         PresetShelf.Sample("straight-halt")!,
         Samples.Small + Furnished,
-        Samples.Small.Replace("{ straight = 900 }", "{ straight = 300 }, { curve = 700, length = 300, hand = \"left\" }, { straight = 300 }", StringComparison.Ordinal) + "wall = { front_thickness = 2.4 }\n",
+        Samples.Small.Replace("{ straight = 900 }", "{ straight = 300 }, { curve = 700, length = 300, hand = \"left\" }, { straight = 300 }",
+            StringComparison.Ordinal) + "wall = { front_thickness = 2.4 }\n",
         PresetShelf.Sample("straight-halt")!.Replace("running = 0.7", "roll = 1.5\ncant = 0.5\nwheelset_play = 0.2\nrunning = 0.7", StringComparison.Ordinal)
-            .Replace("length = ", "low = 16\nlength = ", StringComparison.Ordinal).Replace("to = 540 }", "to = 540, bodies_pass_over = true }", StringComparison.Ordinal),
+            .Replace("length = ", "low = 16\nlength = ", StringComparison.Ordinal)
+            .Replace("to = 540 }", "to = 540, bodies_pass_over = true }", StringComparison.Ordinal),
     ];
 
     // Islands, sets of vehicles, several tracks, walls in brick: slower, and so for the long run.
-    private static readonly string[] Rich = [.. new[] { "marrowby-cross", "pendlewick-sets", "quillhaven", "emberlow", "tawnybrook" }.Select(n => PresetShelf.Sample(n)!)];
+    private static readonly string[] Rich =
+        [.. new[] { "marrowby-cross", "pendlewick-sets", "quillhaven", "emberlow", "tawnybrook" }.Select(n => PresetShelf.Sample(n)!)];
 
     [Fact]
     public void The_designs_that_faults_are_put_into_are_sound() =>
@@ -47,7 +50,8 @@ public class SentenceProperties
         int count = Setting("PF_SENTENCES", DesignsInGate);
         var designs = FaultyDesign.OfEveryKey(random, Designs).Take(count)
             .Concat(FaultyDesign.From(random.Next(), Designs).Take(count / 4))
-            .Concat(count > DesignsInGate ? FaultyDesign.From(random.Next(), Rich).Take(count / 4).Concat(FaultyDesign.OfEveryKey(random, Rich).Take(count / 4)) : []);
+            .Concat(count > DesignsInGate ? FaultyDesign.From(random.Next(), Rich).Take(count / 4)
+                .Concat(FaultyDesign.OfEveryKey(random, Rich).Take(count / 4)) : []);
         foreach (var design in designs)
         {
             foreach (var finding in design.Findings)

@@ -32,12 +32,14 @@ public class WallCureTests
         var source = new ProjectSource(PresetShelf.Sample("straight-halt")!, "halt.toml", null, [.. sets.Select(s => Override.Parse(s).Value!)]);
         var told = CureTrial.Of(source, FaultyDesign.FindingsOf(source), NoClock).Where(f => f.Severity == Severity.Error).ToArray();
         var first = told.FirstOrDefault(f => f.Code == code);
-        Assert.True(first is { Cure: { Tried: true } cure } && cure.Key == cured, string.Join('\n', told.Select(f => $"{f.Code} {f.Key}: {f.Message} {f.Remedy} [{f.Cure}]")));
+        Assert.True(first is { Cure: { Tried: true } cure } && cure.Key == cured,
+            string.Join('\n', told.Select(f => $"{f.Code} {f.Key}: {f.Message} {f.Remedy} [{f.Cure}]")));
         var after = FaultyDesign.FindingsOf(source, first!.Cure!);
         Assert.True(after.All(f => f.Severity != Severity.Error && f.Code != "PF5035"), string.Join('\n', after.Select(f => $"{f.Code} {f.Key}: {f.Message}")));
     }
 
-    /// <summary>Unasked posts keep a printed line of 0.4 before the rebate: a lip of 0.8, the wall's 2.4 with air of 0.1 on either side, and half a hole of 1.2.</summary>
+    /// <summary>Unasked posts keep a printed line of 0.4 before the rebate: a lip of 0.8, the wall's 2.4 with air of 0.1 on either side, and half a hole of
+    /// 1.2.</summary>
     [Theory]
     [InlineData("platform[0].back={ retaining = {} }", 0.8 + 2.6 + 0.4 + 0.6)]
     [InlineData("platform[0].back={ kind = \"wall\" }", 2.5)]
@@ -46,6 +48,7 @@ public class WallCureTests
         var design = DesignRun.Design(Samples.Sound(PresetShelf.Sample("straight-halt")!, back, "platform[0].fence={}"), Samples.Known);
         Assert.DoesNotContain(design.Findings, f => f.Severity == Severity.Error);
         var plan = design.Value!.Platforms[0].Sections.Plan;
-        Assert.All(plan.Features.Single(f => f.Name == "fence").Openings, o => Assert.Equal(inset, plan.Body.Back.At(o.Middle.Chainage) - o.Middle.Reach, 1e-6));
+        Assert.All(plan.Features.Single(f => f.Name == "fence").Openings,
+            o => Assert.Equal(inset, plan.Body.Back.At(o.Middle.Chainage) - o.Middle.Reach, 1e-6));
     }
 }

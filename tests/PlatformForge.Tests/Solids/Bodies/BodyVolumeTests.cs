@@ -1,7 +1,13 @@
+using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Walls;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -29,7 +35,8 @@ public class BodyVolumeTests
     [Fact]
     public void Ribs_add_their_strips_less_their_crossings()
     {
-        var plan = Workbench.Straight(Length, change: s => s with { Ribs = new() { Pitch = 40, Thickness = 1.25, LongitudinalCount = 2, LongitudinalThickness = 1.5 } });
+        var plan = Workbench.Straight(Length, change: s =>
+            s with { Ribs = new() { Pitch = 40, Thickness = 1.25, LongitudinalCount = 2, LongitudinalThickness = 1.5 } });
         int across = plan.Ribs.Count(r => r.Kind == RibKind.Transverse);
         Assert.InRange(across, 5, 12);
         double strips = (across * 1.25 * Clear) + (2 * 1.5 * (Length - (2 * Wall))) - (across * 2 * 1.25 * 1.5);
@@ -58,19 +65,22 @@ public class BodyVolumeTests
 
     [Fact]
     public void The_arris_loses_half_its_chamfer_square() =>
-        Agree(Shell - (Length * 0.25 * 0.25 / 2), Volume(Workbench.Straight(Length, change: s => s with { Coping = s.Coping with { ArrisChamfer = 0.25 } })), Levels);
+        Agree(Shell - (Length * 0.25 * 0.25 / 2), Volume(Workbench.Straight(Length, change: s => s with { Coping = s.Coping with { ArrisChamfer = 0.25 } })),
+            Levels);
 
     [Fact]
     public void A_white_line_is_colour_only_unless_it_has_a_groove()
     {
         Agree(Shell, Volume(Workbench.Straight(Length, change: s => s with { WhiteLine = new() { Inset = 0.75, Width = 1 } })));
-        Agree(Shell - (Length * 1 * 0.2), Volume(Workbench.Straight(Length, change: s => s with { WhiteLine = new() { Inset = 0.75, Width = 1, GrooveDepth = 0.2 } })));
+        Agree(Shell - (Length * 1 * 0.2),
+            Volume(Workbench.Straight(Length, change: s => s with { WhiteLine = new() { Inset = 0.75, Width = 1, GrooveDepth = 0.2 } })));
     }
 
     [Fact]
     public void A_white_line_shows_as_an_area_of_its_own()
     {
-        var mesh = SolidRaiser.Raise(PlatformBody.Blocks(Workbench.Straight(Length, change: s => s with { WhiteLine = new() { Inset = 0.75, Width = 1 } })).All).Mesh;
+        var mesh =
+            SolidRaiser.Raise(PlatformBody.Blocks(Workbench.Straight(Length, change: s => s with { WhiteLine = new() { Inset = 0.75, Width = 1 } })).All).Mesh;
         double area = 0;
         for (int i = 0; i < mesh.TriangleCount; i++)
         {
@@ -90,7 +100,8 @@ public class BodyVolumeTests
         Assert.InRange(holes, 5, 20);
 
         // Area of a regular polygon around a circle: n r² tan(π/n). The mouth widens by 0.3 over its upper 0.3 mm: a frustum.
-        double k = FeatureSite.HoleSides * Math.Tan(Math.PI / FeatureSite.HoleSides), area = k * 0.6 * 0.6, mouth = k * 0.3 / 3 * ((0.6 * 0.6) + (0.6 * 0.9) + (0.9 * 0.9));
+        double k = FeatureSite.HoleSides * Math.Tan(Math.PI / FeatureSite.HoleSides), area = k * 0.6 * 0.6,
+            mouth = k * 0.3 / 3 * ((0.6 * 0.6) + (0.6 * 0.9) + (0.9 * 0.9));
         Agree(Shell - (holes * ((area * (Deck - 0.3)) + mouth)), Volume(plan), OffGrid);
     }
 

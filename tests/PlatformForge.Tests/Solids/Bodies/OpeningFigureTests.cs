@@ -1,4 +1,5 @@
 using PlatformForge.Solids.Bodies;
+using PlatformForge.Solids.Bodies.Walls;
 using Xunit;
 
 namespace PlatformForge.Tests.Solids.Bodies;

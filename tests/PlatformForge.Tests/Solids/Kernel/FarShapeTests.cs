@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
 using Xunit;

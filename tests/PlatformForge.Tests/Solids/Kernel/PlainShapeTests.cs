@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
 using Xunit;
 using static PlatformForge.Tests.Solids.Kernel.Shapes;
 
@@ -98,11 +99,13 @@ public class PlainShapeTests
     {
         // The union of two wedges that rise from nought to 10 from opposite sides: 10 high at either end, 5 in the middle.
         Point2[] ring = [new(0, 0), new(10, 0), new(10, 4), new(0, 4)];
-        var (_, union) = RaiseSound(new ColumnBlock(ring, new(0), new(0, 1), BlockAction.Add, Paint.Deck), new(ring, new(0), new(10, -1), BlockAction.Add, Paint.Deck));
+        var (_, union) = RaiseSound(new ColumnBlock(ring, new(0), new(0, 1), BlockAction.Add, Paint.Deck),
+            new(ring, new(0), new(10, -1), BlockAction.Add, Paint.Deck));
         Assert.Equal(4 * 75, union.Volume, Exact);
 
         // What both have in common: a ridge 5 high.
-        var (_, ridge) = RaiseSound(new ColumnBlock(ring, new(0), new(0, 1), BlockAction.Add, Paint.Deck), new(ring, new(10, -1), new(20), BlockAction.Remove, Paint.Deck));
+        var (_, ridge) = RaiseSound(new ColumnBlock(ring, new(0), new(0, 1), BlockAction.Add, Paint.Deck),
+            new(ring, new(10, -1), new(20), BlockAction.Remove, Paint.Deck));
         Assert.Equal(4 * 25, ridge.Volume, Exact);
     }
 
@@ -196,7 +199,8 @@ public class PlainShapeTests
     [Fact]
     public void Tops_show_the_paint_of_the_last_block_and_walls_that_of_their_material()
     {
-        var (solid, _) = RaiseSound(Box(0, 0, 10, 10, 0, 8), Box(0, 0, 10, 10, 8, 10, paint: Paint.Coping), Box(4, 4, 6, 6, 9, 11, BlockAction.Remove, Paint.Line));
+        var (solid, _) = RaiseSound(Box(0, 0, 10, 10, 0, 8), Box(0, 0, 10, 10, 8, 10, paint: Paint.Coping),
+            Box(4, 4, 6, 6, 9, 11, BlockAction.Remove, Paint.Line));
         for (int t = 0; t < solid.Mesh.TriangleCount; t++)
         {
             var z = Enumerable.Range(0, 3).Select(i => solid.Mesh.Vertices[solid.Mesh.Triangles[(3 * t) + i]].Z).ToArray();

@@ -7,8 +7,8 @@ using PlatformForge.Units;
 namespace PlatformForge.Tests.Solids.Kernel;
 
 /// <summary>
-/// The cells into which lines part the plane, on the plan grid (<see cref="Tolerances.GridStep"/>) by snap rounding: all of it the plane-geometry library's work, so
-/// that the oracle built on it shares nothing with the kernel.
+/// The cells into which lines part the plane, on the plan grid (<see cref="Tolerances.GridStep"/>) by snap rounding: all of it the plane-geometry library's
+/// work, so that the oracle built on it shares nothing with the kernel.
 /// </summary>
 internal static class PlanCells
 {
@@ -19,7 +19,8 @@ internal static class PlanCells
     public static IReadOnlyList<PlanCell> Of(IEnumerable<Point2[]> lines)
     {
         var noder = new SnapRoundingNoder(Grid);
-        noder.ComputeNodes([.. lines.Select(l => (NetTopologySuite.Noding.ISegmentString)new NetTopologySuite.Noding.NodedSegmentString([.. l.Select(Rounded)], null))]);
+        noder.ComputeNodes(
+            [.. lines.Select(l => (NetTopologySuite.Noding.ISegmentString)new NetTopologySuite.Noding.NodedSegmentString([.. l.Select(Rounded)], null))]);
         var edges = new SortedDictionary<(Coordinate, Coordinate), LineString>();
         foreach (var chain in noder.GetNodedSubstrings())
         {

@@ -6,7 +6,8 @@ namespace PlatformForge.Tests.Solids.Kernel;
 /// <summary>What the kernel's oracle stands on.</summary>
 public class PlanCellsTests
 {
-    private static readonly Point2[] Low = [new(0, 0), new(4, 0), new(4, 4), new(0, 4), new(0, 0)], High = [new(2, 2), new(6, 2), new(6, 6), new(2, 6), new(2, 2)];
+    private static readonly Point2[] Low = [new(0, 0), new(4, 0), new(4, 4), new(0, 4), new(0, 0)],
+        High = [new(2, 2), new(6, 2), new(6, 6), new(2, 6), new(2, 2)];
 
     [Fact]
     public void Cells_of_two_squares_are_three_and_cover_their_union() => Assert.Equal([4.0, 12, 12], PlanCells.Of([Low, High]).Select(c => c.Area).Order());

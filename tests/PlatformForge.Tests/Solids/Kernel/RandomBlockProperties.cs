@@ -1,6 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
 using Xunit;
@@ -71,7 +73,9 @@ public class RandomBlockProperties
     public void A_mirror_image_has_the_same_volume(int seed)
     {
         var blocks = RandomBlocks.From(seed);
-        ColumnBlock[] mirrored = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Reverse().Select(p => new Point2(-p.X, p.Y))], Lower = Flip(b.Lower), Upper = Flip(b.Upper) })];
+        ColumnBlock[] mirrored =
+            [.. blocks.Select(b => b with { Outline = [.. b.Outline.Reverse().Select(p => new Point2(-p.X, p.Y))], Lower = Flip(b.Lower),
+                Upper = Flip(b.Upper) })];
         Assert.Equal(Sound(blocks), Sound(mirrored), Rounding(blocks));
 
         static HeightPlane Flip(HeightPlane p) => p with { X = -p.X };
@@ -115,7 +119,12 @@ public class RandomBlockProperties
 
         HeightPlane Less(HeightPlane p) => ((along * p.X) + (along.Left * p.Y)) is var slope ? new(p.Z * Small, slope.X, slope.Y) : default;
         ColumnBlock Turned(ColumnBlock b) =>
-            b with { Outline = [.. b.Outline.Select(p => (along * (p.X * Small)) + (along.Left * (p.Y * Small)))], Lower = Less(b.Lower), Upper = Less(b.Upper) };
+            b with
+            {
+                Outline = [.. b.Outline.Select(p => (along * (p.X * Small)) + (along.Left * (p.Y * Small)))],
+                Lower = Less(b.Lower),
+                Upper = Less(b.Upper)
+            };
     }
 
     /// <summary>Surfaces that rounding has in another order at a corner than within the face beside it.</summary>
@@ -130,7 +139,9 @@ public class RandomBlockProperties
         var noise = new Random(seed);
         var along = Point2.FromAngle(angle);
         ColumnBlock[] blocks = [.. RandomBlocks.From(seed), .. RandomBlocks.From(~seed)];
-        ColumnBlock[] moved = [.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower), Upper = Tilted(along, b.Upper) })];
+        ColumnBlock[] moved =
+            [.. blocks.Select(b => b with { Outline = [.. b.Outline.Select(p => Far(along, p, noise))], Lower = Tilted(along, b.Lower),
+                Upper = Tilted(along, b.Upper) })];
         Assert.Equal(Sound(blocks), SolidRaiser.Raise(moved).ColumnVolume, Rounding(blocks));
     }
 
@@ -143,7 +154,12 @@ public class RandomBlockProperties
         Assert.Equal(sum, Sound([.. b, .. a]), rounding);
 
         // 64 mm along x: a whole number of grid steps.
-        static ColumnBlock Away(ColumnBlock block) => block with { Outline = [.. block.Outline.Select(p => new Point2(p.X + 64, p.Y))], Lower = Shift(block.Lower), Upper = Shift(block.Upper) };
+        static ColumnBlock Away(ColumnBlock block) => block with
+        {
+            Outline = [.. block.Outline.Select(p => new Point2(p.X + 64, p.Y))],
+            Lower = Shift(block.Lower),
+            Upper = Shift(block.Upper)
+        };
         static HeightPlane Shift(HeightPlane p) => p with { Z = p.Z - (64 * p.X) };
     }
 
@@ -153,7 +169,8 @@ public class RandomBlockProperties
         var alone = Enumerable.Range(0, 40).Select(s => SolidRaiser.Raise(RandomBlocks.From(s)).Mesh).ToArray();
         var together = new Mesh[alone.Length];
         Parallel.For(0, alone.Length, new ParallelOptions { MaxDegreeOfParallelism = 2 }, s => together[s] = SolidRaiser.Raise(RandomBlocks.From(s)).Mesh);
-        Assert.All(Enumerable.Range(0, alone.Length), s => Assert.True(alone[s].Vertices.SequenceEqual(together[s].Vertices) && alone[s].Triangles.SequenceEqual(together[s].Triangles)));
+        Assert.All(Enumerable.Range(0, alone.Length),
+            s => Assert.True(alone[s].Vertices.SequenceEqual(together[s].Vertices) && alone[s].Triangles.SequenceEqual(together[s].Triangles)));
     }
 
     /// <summary>A point turned and moved by 3 m and 1 m.</summary>

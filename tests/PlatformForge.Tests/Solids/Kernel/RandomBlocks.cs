@@ -20,7 +20,8 @@ public static class RandomBlocks
     {
         var ring = lattice ? OnLattice(random) : Anyhow(random);
         double low = random.Next(-1, 5), high = low + random.Next(1, 6);
-        return new(ring, Plane(random, low, sloping), Plane(random, high, sloping), random.Next(3) > 0 ? BlockAction.Add : BlockAction.Remove, (Paint)random.Next(4));
+        return new(ring, Plane(random, low, sloping), Plane(random, high, sloping), random.Next(3) > 0 ? BlockAction.Add : BlockAction.Remove,
+            (Paint)random.Next(4));
     }
 
     private static Point2[] OnLattice(Random random)

@@ -1,4 +1,5 @@
 using PlatformForge.Benchmarks;
+using PlatformForge.Exports.Pictures.Bodies;
 using Xunit;
 using static PlatformForge.Tests.Solids.Kernel.Shapes;
 

@@ -1,5 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
 
@@ -8,7 +10,8 @@ namespace PlatformForge.Tests.Solids.Kernel;
 /// <summary>Blocks for the kernel's tests, and the check that every solid must pass.</summary>
 internal static class Shapes
 {
-    public static ColumnBlock Box(double x0, double y0, double x1, double y1, double z0, double z1, BlockAction action = BlockAction.Add, Paint paint = Paint.Wall) =>
+    public static ColumnBlock Box(double x0, double y0, double x1, double y1, double z0, double z1, BlockAction action = BlockAction.Add,
+        Paint paint = Paint.Wall) =>
         new([new(x0, y0), new(x1, y0), new(x1, y1), new(x0, y1)], new(z0), new(z1), action, paint);
 
     public static Point2[] Polygon(int corners, Point2 centre, double radius, double turn = 0) =>

@@ -1,6 +1,9 @@
 using FsCheck.Xunit;
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Kernel;
+using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Solids.Reliefs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
@@ -52,7 +55,9 @@ public class WallReliefTests
     public void A_field_over_a_fold_is_mitred()
     {
         // Two facets that meet at a right angle, seen from outside the corner: the floor of a sunk band is shorter by its depth on either side.
-        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add, Paint.Wall) { WallFaces = [Front, Front, null, null] };
+        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add,
+            Paint.Wall)
+        { WallFaces = [Front, Front, null, null] };
         var (_, report) = Raise([block], _ => [new(15, 25, 2, 8, -1)]);
         Assert.Equal(4000 - (6 * 1 * 2 * (5 + 4) / 2.0), report.Volume, 1e-6);
     }
@@ -96,7 +101,8 @@ public class WallReliefTests
     {
         var random = new Random(seed);
         int facets = 1 + random.Next(6);
-        double radius = 60 + (random.NextDouble() * 400), angle = facets * (0.01 + (random.NextDouble() * 0.1)), fall = random.Next(2) * random.NextDouble() * 6;
+        double radius = 60 + (random.NextDouble() * 400), angle = facets * (0.01 + (random.NextDouble() * 0.1)),
+            fall = random.Next(2) * random.NextDouble() * 6;
         var blocks = Arc(facets, radius * (random.Next(2) == 0 ? 1 : -1), angle, part => 12 - (fall * part));
         double plain = SolidRaiser.Raise(blocks).ColumnVolume, expected = 0;
         var (solid, report) = Raise(blocks, panel =>
@@ -126,7 +132,8 @@ public class WallReliefTests
         var block = Shapes.Box(0, 0, 40, 10, 0, 12) with { WallFaces = [Front, null, null, null] };
 
         // A triangle of 4 by 3, and an angle of 6 by 6 without its 4 by 4.
-        ReliefField triangle = new([new(2, 2), new(6, 2), new(2, 5)], -1.5), angle = new([new(10, 2), new(16, 2), new(16, 4), new(12, 4), new(12, 8), new(10, 8)], 0.7);
+        ReliefField triangle = new([new(2, 2), new(6, 2), new(2, 5)], -1.5),
+            angle = new([new(10, 2), new(16, 2), new(16, 4), new(12, 4), new(12, 8), new(10, 8)], 0.7);
         var (solid, report) = Raise([block], _ => [triangle, angle]);
         Assert.Equal(4800 - (6 * 1.5) + (20 * 0.7), report.Volume, 1e-6);
         Assert.Equal(solid.ColumnVolume, report.Volume, 1e-6);
@@ -187,7 +194,9 @@ public class WallReliefTests
     [Fact]
     public void A_polygon_over_a_corner_is_mitred_and_its_sloping_sides_are_counted_as_they_are_made()
     {
-        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add, Paint.Wall) { WallFaces = [Front, Front, null, null] };
+        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add,
+            Paint.Wall)
+        { WallFaces = [Front, Front, null, null] };
 
         // A rhombus about the corner, 8 along and 6 high: at the corner it is 6 high, so that with a floor 1 mm in, the two pieces of 12 mm² lose 6/2 each.
         // A side that rises by 3 on one piece takes two triangles in place of a bent surface: 3·1·1/12 each, of whose four two add what two take.
@@ -199,7 +208,9 @@ public class WallReliefTests
     [Fact]
     public void Faces_of_one_relief_are_one_panel_round_their_corner_and_of_two_reliefs_two()
     {
-        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add, Paint.Wall) { WallFaces = ["front", "end", null, null] };
+        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add,
+            Paint.Wall)
+        { WallFaces = ["front", "end", null, null] };
         List<WallPanel> seen = [];
         Given Band(double from, double to) => new(panel =>
         {
@@ -241,7 +252,9 @@ public class WallReliefTests
     [InlineData("has two corners", new double[] { 5, 2, 9, 6 })]
     public void A_polygon_that_is_none_or_that_touches_a_bend_is_refused(string what, double[] corners)
     {
-        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add, Paint.Wall) { WallFaces = [Front, Front, null, null] };
+        ColumnBlock block = new([new(0, 0), new(20, 0), new(20, 20), new(0, 20)], new(0), new(10), BlockAction.Add,
+            Paint.Wall)
+        { WallFaces = [Front, Front, null, null] };
         Point2[] outline = [.. corners.Chunk(2).Select(c => new Point2(c[0], c[1]))];
         Assert.NotNull(Assert.Throws<ArgumentException>(() => Raise([block], _ => [new(outline, -0.2)])).Message);
         Assert.NotEmpty(what);
@@ -268,8 +281,8 @@ public class WallReliefTests
         Assert.Equal(0, report.Genus);
     }
 
-    // Area by depth; at every fold what is open there, times depth², times the tangent of half the turn; and for a side that crosses a fold, what two triangles hold
-    // more than the surface between them: a twelfth of its rise beside the fold, times depth and the floor's shift there.
+    // Area by depth; at every fold what is open there, times depth², times the tangent of half the turn; and for a side that crosses a fold, what two triangles
+    // hold more than the surface between them: a twelfth of its rise beside the fold, times depth and the floor's shift there.
     private static double Closed(WallPanel panel, ReliefField field, double half)
     {
         double volume = field.Area * field.Out, shift = field.Out * half;
@@ -335,7 +348,8 @@ public class WallReliefTests
         }
     }
 
-    /// <summary>A wall 3 mm thick along an arc about the origin, its outer face named, or with a radius below nought its inner one; tops are told by the share of the way.</summary>
+    /// <summary>A wall 3 mm thick along an arc about the origin, its outer face named, or with a radius below nought its inner one; tops are told by the share
+    /// of the way.</summary>
     private static ColumnBlock[] Arc(int facets, double radius, double angle, Func<double, double> top)
     {
         double r = Math.Abs(radius), step = angle / facets;
@@ -346,7 +360,8 @@ public class WallReliefTests
             Point2[] ring = [a * outer, b * outer, b * inner, a * inner];
             double from = top((double)i / facets), to = top((i + 1.0) / facets);
             var upper = HeightPlane.Through(new(ring[0].X, ring[0].Y, from), new(ring[1].X, ring[1].Y, to), new(ring[3].X, ring[3].Y, from));
-            return new ColumnBlock(ring, new(0), upper, BlockAction.Add, Paint.Wall) { WallFaces = radius > 0 ? [Front, null, null, null] : [null, null, Front, null] };
+            return new ColumnBlock(ring, new(0), upper, BlockAction.Add, Paint.Wall) { WallFaces = radius > 0 ? [Front, null, null, null]
+                : [null, null, Front, null] };
         })];
     }
 

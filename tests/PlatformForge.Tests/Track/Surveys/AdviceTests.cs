@@ -1,6 +1,7 @@
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
@@ -17,7 +18,8 @@ public class AdviceTests
         {
             var line = MadeUpSurvey.Track(new Random(5200 + k));
             var track = TrackSurveyor.Tried(MadeUpSurvey.String(line, new Random(k), 40, 0.25, MadeUpSurvey.Flexible, 3))!;
-            if (track.Outliers.Count() != 1 || track.Doubted.Count > 0 || !track.IsBoundAsFlexible || track.Outliers.Single() is not { } misread || misread.Chainage < 200 || misread.Chainage > track.Line.Length - 200)
+            if (track.Outliers.Count() != 1 || track.Doubted.Count > 0 || !track.IsBoundAsFlexible || track.Outliers.Single() is not { } misread
+                || misread.Chainage < 200 || misread.Chainage > track.Line.Length - 200)
             {
                 continue;
             }

@@ -2,6 +2,8 @@ using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 using Xunit.Abstractions;
@@ -10,8 +12,9 @@ using static System.FormattableString;
 namespace PlatformForge.Tests.Track.Surveys;
 
 /// <summary>
-/// Whoever measures better is charged no more: one track read with one ruler, whose error is stated smaller and smaller, or with readings closer and closer. Read to a fiftieth of an inch,
-/// 0.508 mm, so that no reading is off by more than 0.254. Once such surveys were charged 3.5 mm at a stated error of 0.2 and 0.8 at 0.3.
+/// Whoever measures better is charged no more: one track read with one ruler, whose error is stated smaller and smaller, or with readings closer and closer.
+/// Read to a fiftieth of an inch, 0.508 mm, so that no reading is off by more than 0.254. Once such surveys were charged 3.5 mm at a stated error of 0.2 and
+/// 0.8 at 0.3.
 /// </summary>
 public class BetterMeasuringTests(ITestOutputHelper output)
 {
@@ -19,7 +22,8 @@ public class BetterMeasuringTests(ITestOutputHelper output)
 
     private static readonly double[] Errors = [0.2, 0.25, 0.305, 0.4];
 
-    /// <summary>A smaller stated error leaves no more open; where no flexible line meets the readings within it, that is told with an error that fits.</summary>
+    /// <summary>A smaller stated error leaves no more open; where no flexible line meets the readings within it, that is told with an error that
+    /// fits.</summary>
     [Theory]
     [InlineData("curve", 100)]
     [InlineData("reverse", 100)]
@@ -33,7 +37,8 @@ public class BetterMeasuringTests(ITestOutputHelper output)
         {
             var found = TrackSurveyor.Fit(Read(line, spacing, error));
             var range = Open(found, line);
-            output.WriteLine(Invariant($"{track}, every {spacing:0} mm, {error}: U {range?.Most:0.000}, half range {range?.Half:0.000}, told {string.Join(" ", found.Findings.Select(f => f.Code))}"));
+            output.WriteLine(Invariant($"{track}, every {spacing:0} mm, {error}: U {range?.Most:0.000}, half range {range?.Half:0.000}, ")
+                + Invariant($"told {string.Join(" ", found.Findings.Select(f => f.Code))}"));
             if (range is not { } own)
             {
                 Assert.False(begun, "a set that was not empty is with a larger error");
@@ -41,7 +46,8 @@ public class BetterMeasuringTests(ITestOutputHelper output)
                 continue;
             }
 
-            Assert.True(!begun || (own.Half >= half - Close && own.Most >= most - Close), Invariant($"{error}: {own.Most:0.000} {own.Half:0.000} after {most:0.000} {half:0.000}"));
+            Assert.True(!begun || (own.Half >= half - Close && own.Most >= most - Close), Invariant($"{error}: {own.Most:0.000} {own.Half:0.000} ")
+                + Invariant($"after {most:0.000} {half:0.000}"));
             (half, most, begun) = (own.Half, own.Most, true);
         }
 
@@ -59,12 +65,17 @@ public class BetterMeasuringTests(ITestOutputHelper output)
     public void Closer_readings_leave_no_more_open(string track, double close, double wider, double widest)
     {
         var line = Line(track);
-        LineRange[] ranges = [.. new[] { close, wider, widest }.Select(spacing => Open(AdmissibleLines.Of(MadeUpSurvey.Flexible, MadeUpSurvey.Bands(Read(line, spacing, 0.3)), line), line))];
-        output.WriteLine(Invariant($"{track}: {string.Join(", ", ranges.Select((r, i) => Invariant($"every {new[] { close, wider, widest }[i]:0} mm U {r.Most:0.000} half {r.Half:0.000}")))}"));
+        LineRange[] ranges =
+            [.. new[] { close, wider, widest }.Select(spacing =>
+                Open(AdmissibleLines.Of(MadeUpSurvey.Flexible, MadeUpSurvey.Bands(Read(line, spacing, 0.3)), line), line))];
+        output.WriteLine(
+            Invariant(
+                $"{track}: {string.Join(", ", ranges.Select((r, i) => Invariant($"every {new[] { close, wider, widest }[i]:0} mm U {r.Most:0.000} half {r.Half:0.000}")))}"));
         Assert.All(ranges.Zip(ranges.Skip(1)), p => Assert.True(p.First.Most <= p.Second.Most + Close && p.First.Half <= p.Second.Half + Close));
     }
 
-    // What a coach may reach farther than on the true line, and half of its range, where each is most of nine places along the middle; null where the set is empty.
+    // What a coach may reach farther than on the true line, and half of its range, where each is most of nine places along the middle; null where the set is
+    // empty.
     private static LineRange? Open(Outcome<SurveyedTrack> found, Centreline line)
     {
         if (found.Value is not { IsBoundAsFlexible: true } track)
@@ -99,8 +110,11 @@ public class BetterMeasuringTests(ITestOutputHelper output)
     {
         AlignmentElementSpec[] elements = track switch
         {
-            "curve" => [new StraightSpec(300), new TransitionSpec(200, 610, Hand.Left), new CurveSpec(610, Hand.Left, (610 * Math.PI / 3) - 200), new TransitionSpec(200, null, Hand.Left), new StraightSpec(300)],
-            "reverse" => [new StraightSpec(200), new TransitionSpec(220, 610, Hand.Left), new CurveSpec(610, Hand.Left, 250), new TransitionSpec(220, null, Hand.Left), new TransitionSpec(220, 760, Hand.Right), new CurveSpec(760, Hand.Right, 300), new TransitionSpec(220, null, Hand.Right), new StraightSpec(200)],
+            "curve" => [new StraightSpec(300), new TransitionSpec(200, 610, Hand.Left), new CurveSpec(610, Hand.Left, (610 * Math.PI / 3) - 200),
+                new TransitionSpec(200, null, Hand.Left), new StraightSpec(300)],
+            "reverse" => [new StraightSpec(200), new TransitionSpec(220, 610, Hand.Left), new CurveSpec(610, Hand.Left, 250),
+                new TransitionSpec(220, null, Hand.Left), new TransitionSpec(220, 760, Hand.Right), new CurveSpec(760, Hand.Right, 300),
+                new TransitionSpec(220, null, Hand.Right), new StraightSpec(200)],
             _ => [new StraightSpec(350), new CurveSpec(610, Hand.Left, 610 * Math.PI / 3), new StraightSpec(350)],
         };
         return TrackLayer.Lay(new("up", default, 0, elements)).Value!;

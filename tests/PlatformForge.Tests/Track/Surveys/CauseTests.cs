@@ -2,6 +2,8 @@ using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
@@ -12,7 +14,8 @@ public class CauseTests
     private static readonly Laying Pieces = Laying.Usual(76.2, LaidAs.Sectional) with { Joints = [146, 293, 451, 619, 776, 922], Radii = [505] };
 
     // Made up with these joints, R 505 and a ruler error of 0.25 mm.
-    private static readonly double[] Along = [0, 100, 200, 300, 400, 500, 600, 700, 800, 900, 1000, 1070.534], Offsets = [0, 56.5, 113, 169, 207, 223.5, 221, 196, 147.5, 91.5, 37.5, 0];
+    private static readonly double[] Along = [0, 100, 200, 300, 400, 500, 600, 700, 800, 900, 1000, 1070.534],
+        Offsets = [0, 56.5, 113, 169, 207, 223.5, 221, 196, 147.5, 91.5, 37.5, 0];
 
     [Theory]
     [InlineData(7, 1.25)]
@@ -45,7 +48,8 @@ public class CauseTests
         var survey = String(Along, Offsets, 0.25, said);
         var track = TrackSurveyor.Fit(survey).Value!;
         Assert.Equal(track.Causes.Count == 0, track.IsBoundAsSectional && !track.RadiiLeftOut);
-        Assert.All(track.Causes.DefaultIfEmpty(new KinkCause(2 * Math.PI / 180, 0)), cause => Assert.True(TrackSurveyor.Tried(With(survey, cause))!.IsBoundAsSectional));
+        Assert.All(track.Causes.DefaultIfEmpty(new KinkCause(2 * Math.PI / 180, 0)),
+            cause => Assert.True(TrackSurveyor.Tried(With(survey, cause))!.IsBoundAsSectional));
     }
 
     /// <summary>The commonest shape of track, which a search that adds one change at a time missed: it drew curves with a kink of 3.88°, and the platform
@@ -83,7 +87,10 @@ public class CauseTests
     public void A_ruler_error_stated_far_too_small_is_told_first(double spacing, int seed)
     {
         var random = new Random(seed);
-        var line = TrackLayer.Lay(new("made up", new(10, 20), 0.3, [new StraightSpec(250), new TransitionSpec(250, 700, Hand.Left), new CurveSpec(700, Hand.Left, Length: 300), new TransitionSpec(250, null, Hand.Left), new StraightSpec(350)])).Value!;
+        var line =
+            TrackLayer.Lay(new("made up", new(10, 20), 0.3,
+                [new StraightSpec(250), new TransitionSpec(250, 700, Hand.Left), new CurveSpec(700, Hand.Left, Length: 300),
+                    new TransitionSpec(250, null, Hand.Left), new StraightSpec(350)])).Value!;
         var survey = MadeUpSurvey.String(line, random, spacing, 0.25, MadeUpSurvey.Flexible) with { RulerError = 0.02 };
         var fitted = TrackSurveyor.Fit(survey);
         Assert.Equal("PF2204", fitted.Findings[0].Code);
@@ -97,7 +104,10 @@ public class CauseTests
     [Fact]
     public void A_least_radius_that_is_not_kept_is_told_with_one_that_is()
     {
-        var line = TrackLayer.Lay(new("made up", new(10, 20), 0.3, [new StraightSpec(250), new TransitionSpec(250, 800, Hand.Left), new CurveSpec(800, Hand.Left, Length: 300), new TransitionSpec(250, null, Hand.Left), new StraightSpec(350)])).Value!;
+        var line =
+            TrackLayer.Lay(new("made up", new(10, 20), 0.3,
+                [new StraightSpec(250), new TransitionSpec(250, 800, Hand.Left), new CurveSpec(800, Hand.Left, Length: 300),
+                    new TransitionSpec(250, null, Hand.Left), new StraightSpec(350)])).Value!;
         var said = MadeUpSurvey.Flexible with { LeastRadius = 1200, InScale = (380, 200) };
         var survey = MadeUpSurvey.String(line, new Random(4), 50, 0.25, said);
         var fitted = TrackSurveyor.Fit(survey);

@@ -1,6 +1,9 @@
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Drawings;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -78,7 +81,8 @@ public class DrawingTests
     [Fact]
     public void A_calibration_at_odds_with_the_stated_size_is_told_and_believed()
     {
-        var spec = Samples.Drawing(Sheet("<path id='a' d='M0 0L100 0'/><line id='calibration' x1='0' y1='5' x2='100' y2='5'/>"), DrawingFormat.Svg, "a", calibration: new(300));
+        var spec = Samples.Drawing(Sheet("<path id='a' d='M0 0L100 0'/><line id='calibration' x1='0' y1='5' x2='100' y2='5'/>"), DrawingFormat.Svg, "a",
+            calibration: new(300));
         var outcome = SurveyReader.Read(spec);
         Assert.Contains(outcome.Findings, f => f.Code == "PF2116" && f.Severity == Severity.Warning);
         Assert.Equal(300, ((PlaceSurvey)outcome.Value!).Runs[0][^1].Place.X, 9);
@@ -114,7 +118,9 @@ public class DrawingTests
     public void All_other_path_commands_land_where_the_standard_says()
     {
         // h, v, l, c, s, q, t and z relative after absolute; expected ends worked out by hand.
-        var (points, _) = Assert.Single(SvgPathReader.Read("M10 10h10v10l10 10H40V40L50 50c0 10 10 10 10 20s10 10 10 20q0 10 10 10t10 10C90 120 100 120 100 110S110 100 110 110Q110 120 120 120T130 130", SvgTransform.None, new DrawingBudget()));
+        var (points, _) =
+            Assert.Single(SvgPathReader.Read("M10 10h10v10l10 10H40V40L50 50c0 10 10 10 10 20s10 10 10 20q0 10 10 10t10 10C90 120 100 120 100 110S110 100 110 "
+                + "110Q110 120 120 120T130 130", SvgTransform.None, new DrawingBudget()));
         Assert.Equal(new Point2(130, 130), points[^1]);
         Assert.Contains(new Point2(40, 40), points);
         Assert.Contains(points, p => (p - new Point2(60, 70)).Length < 1e-9);
@@ -138,7 +144,8 @@ public class DrawingTests
     [Fact]
     public void Lines_polylines_and_group_names_are_read()
     {
-        const string content = "<g id='up'><polyline points='0,0 50,0'/><line x1='100' y1='0' x2='50' y2='0'/></g><polygon id='house' points='0 100 10 100 10 110'/><circle r='3'/><text>A</text><text>B</text>";
+        const string content = "<g id='up'><polyline points='0,0 50,0'/><line x1='100' y1='0' x2='50' y2='0'/></g><polygon id='house' points='0 100 10 100 10 "
+            + "110'/><circle r='3'/><text>A</text><text>B</text>";
         var spec = Samples.Drawing(Sheet(content), DrawingFormat.Svg, "up");
         var run = Read(spec);
         Assert.Equal(new Point2(0, 200), run[0].Place);
@@ -176,7 +183,8 @@ public class DrawingTests
     [Fact]
     public void A_document_type_that_only_names_the_standard_is_passed_over()
     {
-        const string head = "<?xml version=\"1.0\" standalone=\"no\"?>\n<!DOCTYPE svg PUBLIC \"-//W3C//DTD SVG 1.1//EN\" \"http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd\">\n";
+        const string head = "<?xml version=\"1.0\" standalone=\"no\"?>\n<!DOCTYPE svg PUBLIC \"-//W3C//DTD SVG 1.1//EN\" "
+            + "\"http://www.w3.org/Graphics/SVG/1.1/DTD/svg11.dtd\">\n";
         Assert.Equal(new Point2(100, 200), Read(Samples.Drawing(head + Sheet("<path d='M0 0L100 0'/>"), DrawingFormat.Svg))[^1].Place);
         Fault(Samples.Drawing(head + Sheet("<path id='&x;' d='M0 0L100 0'/>"), DrawingFormat.Svg), "PF2112");
     }
@@ -184,14 +192,19 @@ public class DrawingTests
     [Fact]
     public void A_spline_of_points_only_is_read_through_them_and_told()
     {
-        var outcome = SurveyReader.Read(Samples.Drawing(Dxf("0\nSPLINE\n8\nup\n71\n3\n74\n6\n" + string.Concat(Enumerable.Range(0, 6).Select(i => $"11\n{i * 50}\n21\n{i * i}\n"))), DrawingFormat.Dxf));
+        var outcome =
+            SurveyReader.Read(
+                Samples.Drawing(Dxf("0\nSPLINE\n8\nup\n71\n3\n74\n6\n" + string.Concat(Enumerable.Range(0, 6).Select(i => $"11\n{i * 50}\n21\n{i * i}\n"))),
+                    DrawingFormat.Dxf));
         Assert.True(outcome.Succeeded);
         Assert.Contains("1 SPLINE without control points", Assert.Single(outcome.Findings, f => f.Code == "PF2132").Message, StringComparison.Ordinal);
     }
 
     [Fact]
     public void A_calibration_line_without_length_is_told_as_such() =>
-        Assert.Contains("No line named 'ruler' that has a length", Fault(Samples.Drawing(Sheet("<path id='up' d='M0 0L100 0'/><path id='ruler' d='M5 5'/>"), DrawingFormat.Svg, "up", calibration: new(300, "ruler")), "PF2116").Message, StringComparison.Ordinal);
+        Assert.Contains("No line named 'ruler' that has a length",
+            Fault(Samples.Drawing(Sheet("<path id='up' d='M0 0L100 0'/><path id='ruler' d='M5 5'/>"), DrawingFormat.Svg, "up", calibration: new(300, "ruler")),
+                "PF2116").Message, StringComparison.Ordinal);
 
     [Fact]
     public void Faults_of_a_drawn_line_speak_of_its_points_and_stand_at_its_own_line()
@@ -199,7 +212,8 @@ public class DrawingTests
         var fault = Fault(Samples.Drawing(Sheet("\n<path d='M0 0L200 0L200 100L97.3 100L97.3 -100'/>"), DrawingFormat.Svg), "PF2108");
         Assert.Equal(2, fault.Line);
         Assert.Contains("crosses itself: point ", fault.Message, StringComparison.Ordinal);
-        Assert.StartsWith("plan, point 1", Read(Samples.Drawing(Sheet("<path d='M0 0L100 0'/>"), DrawingFormat.Svg))[0].FileAndWhereabouts, StringComparison.Ordinal);
+        Assert.StartsWith("plan, point 1", Read(Samples.Drawing(Sheet("<path d='M0 0L100 0'/>"), DrawingFormat.Svg))[0].FileAndWhereabouts,
+            StringComparison.Ordinal);
     }
 
     [Fact]
@@ -212,7 +226,8 @@ public class DrawingTests
 
     [Theory]
     [InlineData("<!DOCTYPE svg [<!ENTITY x SYSTEM \"file:///etc/hostname\">]><svg>&x;</svg>", "document type")]
-    [InlineData("<!DOCTYPE z [<!ENTITY a \"ha\"><!ENTITY b \"&a;&a;&a;&a;&a;&a;&a;&a;\"><!ENTITY c \"&b;&b;&b;&b;&b;&b;&b;&b;\">]><svg>&c;</svg>", "document type")]
+    [InlineData("<!DOCTYPE z [<!ENTITY a \"ha\"><!ENTITY b \"&a;&a;&a;&a;&a;&a;&a;&a;\"><!ENTITY c \"&b;&b;&b;&b;&b;&b;&b;&b;\">]><svg>&c;</svg>",
+        "document type")]
     [InlineData("<svg><path d='M0 0'", "well-formed")]
     [InlineData("<html/>", "no SVG")]
     [InlineData("<svg><path d='M0 0L1'/></svg>", "no number")]
@@ -231,7 +246,8 @@ public class DrawingTests
     [Theory]
     [InlineData("0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n0\n51\n90\n", 100, 0, 0, 100)]
     [InlineData("0\nLWPOLYLINE\n8\nup\n90\n2\n70\n0\n10\n100\n20\n0\n42\n0.414213562373095\n10\n0\n20\n100\n", 100, 0, 0, 100)]
-    [InlineData("0\nPOLYLINE\n8\nup\n66\n1\n70\n0\n0\nVERTEX\n8\nup\n10\n100\n20\n0\n42\n0.414213562373095\n0\nVERTEX\n8\nup\n10\n0\n20\n100\n0\nSEQEND\n", 100, 0, 0, 100)]
+    [InlineData("0\nPOLYLINE\n8\nup\n66\n1\n70\n0\n0\nVERTEX\n8\nup\n10\n100\n20\n0\n42\n0.414213562373095\n0\nVERTEX\n8\nup\n10\n0\n20\n100\n0\nSEQEND\n",
+        100, 0, 0, 100)]
     [InlineData("0\nELLIPSE\n8\nup\n10\n0\n20\n0\n11\n100\n21\n0\n40\n1\n41\n0\n42\n1.570796326794897\n", 100, 0, 0, 100)]
     [InlineData("0\nSPLINE\n8\nup\n70\n4\n71\n2\n72\n6\n73\n3\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n10\n100\n20\n0\n41\n1\n10\n100\n20\n100\n41\n0.707106781186548\n10\n0\n20\n100\n41\n1\n", 100, 0, 0, 100)]
     [InlineData("0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n90\n51\n180\n230\n-1\n", 0, 100, 100, 0)]
@@ -278,7 +294,8 @@ public class DrawingTests
     }
 
     private static string Polyline(string layer, bool closed, params (double X, double Y)[] points) =>
-        $"0\nLWPOLYLINE\n8\n{layer}\n90\n{points.Length}\n70\n{(closed ? 1 : 0)}\n" + string.Concat(points.Select(p => FormattableString.Invariant($"10\n{p.X}\n20\n{p.Y}\n")));
+        $"0\nLWPOLYLINE\n8\n{layer}\n90\n{points.Length}\n70\n{(closed ? 1 : 0)}\n"
+        + string.Concat(points.Select(p => FormattableString.Invariant($"10\n{p.X}\n20\n{p.Y}\n")));
 
     [Theory]
     [InlineData(300)]
@@ -296,7 +313,8 @@ public class DrawingTests
     public void A_ring_cut_open_as_the_remedy_says_is_surveyed()
     {
         // The closed ring of R 500 mm is 3141.6 mm round; the fault asks for 2 % of it, 62.8 mm.
-        string Ring(double degrees) => Dxf($"0\nARC\n8\nup\n10\n0\n20\n0\n40\n500\n50\n0\n51\n{degrees.ToString(System.Globalization.CultureInfo.InvariantCulture)}\n");
+        string Ring(double degrees) =>
+            Dxf($"0\nARC\n8\nup\n10\n0\n20\n0\n40\n500\n50\n0\n51\n{degrees.ToString(System.Globalization.CultureInfo.InvariantCulture)}\n");
         Assert.Contains("62.", Fault(Samples.Drawing(Ring(359.9), DrawingFormat.Dxf), "PF2146").Remedy, StringComparison.Ordinal);
         var track = TrackSurveyor.Survey(Samples.Drawing(Ring(352), DrawingFormat.Dxf)).Value!;
         Assert.Equal(500, track.LeastRadius!.Radius, 0.5);
@@ -305,8 +323,11 @@ public class DrawingTests
     [Fact]
     public void A_spiral_of_more_than_a_turn_is_told()
     {
-        string d = "M0 0" + string.Concat(Enumerable.Range(1, 250).Select(i => FormattableString.Invariant($"L{(100 + i) * Math.Sin(i * 0.04):0.###} {100 - ((100 + i) * Math.Cos(i * 0.04)):0.###}")));
-        Assert.Contains("more than a full circle", Fault(Samples.Drawing(Sheet($"<path d='{d}'/>"), DrawingFormat.Svg), "PF2146").Message, StringComparison.Ordinal);
+        string d = "M0 0"
+            + string.Concat(Enumerable.Range(1, 250)
+                .Select(i => FormattableString.Invariant($"L{(100 + i) * Math.Sin(i * 0.04):0.###} {100 - ((100 + i) * Math.Cos(i * 0.04)):0.###}")));
+        Assert.Contains("more than a full circle", Fault(Samples.Drawing(Sheet($"<path d='{d}'/>"), DrawingFormat.Svg), "PF2146").Message,
+            StringComparison.Ordinal);
     }
 
     [Theory]
@@ -346,7 +367,8 @@ public class DrawingTests
     public void Pieces_of_one_layer_that_do_not_meet_are_told_with_place_and_width(string? element)
     {
         string header = "9\n$INSUNITS\n70\n5\n";
-        var fault = Fault(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (30, 0)) + Polyline("up", false, (30.05, 0), (60, 2)), header), DrawingFormat.Dxf, element), "PF2113");
+        var fault = Fault(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (30, 0)) + Polyline("up", false, (30.05, 0), (60, 2)), header), DrawingFormat.Dxf,
+            element), "PF2113");
         Assert.Contains("a gap of 0.5 mm from 300, 0 to 300.5, 0 mm", fault.Message, StringComparison.Ordinal);
         Assert.Contains("within 0.06 mm", fault.Remedy, StringComparison.Ordinal);
         Read(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (30, 0)) + Polyline("up", false, (30.005, 0), (60, 2)), header), DrawingFormat.Dxf, element));
@@ -355,7 +377,8 @@ public class DrawingTests
     [Fact]
     public void A_branch_on_the_tracks_own_layer_is_told_as_a_branch()
     {
-        var fault = Fault(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (300, 0), (600, 0)) + Polyline("up", false, (300, 0), (600, 60))), DrawingFormat.Dxf), "PF2113");
+        var fault = Fault(Samples.Drawing(Dxf(Polyline("up", false, (0, 0), (300, 0), (600, 0)) + Polyline("up", false, (300, 0), (600, 60))),
+            DrawingFormat.Dxf), "PF2113");
         Assert.Contains("branches off another at 300, 0 mm", fault.Message, StringComparison.Ordinal);
     }
 
@@ -364,10 +387,17 @@ public class DrawingTests
     [InlineData("viewBox=\"0 0 400 200\"", 300.0, "PF2116")]
     public void A_unit_at_odds_with_the_drawing_is_told(string size, double? calibration, string code)
     {
-        var spec = Samples.Drawing(Sheet("<path id='a' d='M0 0L100 0'/><line id='calibration' x1='0' y1='5' x2='100' y2='5'/>", size), DrawingFormat.Svg, "a", LengthUnit.Inch, calibration is { } c ? new(c) : null);
+        var spec = Samples.Drawing(Sheet("<path id='a' d='M0 0L100 0'/><line id='calibration' x1='0' y1='5' x2='100' y2='5'/>", size), DrawingFormat.Svg, "a",
+            LengthUnit.Inch, calibration is { } c ? new(c) : null);
         var outcome = SurveyReader.Read(spec);
         Assert.True(outcome.Succeeded);
-        Assert.Contains("unit = \"in\"", Assert.Single(outcome.Findings, f => f.Code == code && f.Severity == Severity.Warning).Message, StringComparison.Ordinal);
-        Assert.DoesNotContain(SurveyReader.Read(spec with { Unit = LengthUnit.Millimetre, Calibration = null, Sources = [Samples.Source(Sheet("<path id='a' d='M0 0L100 0'/>"))] }).Findings, f => f.Code == "PF2147");
+        Assert.Contains("unit = \"in\"", Assert.Single(outcome.Findings, f => f.Code == code && f.Severity == Severity.Warning).Message,
+            StringComparison.Ordinal);
+        Assert.DoesNotContain(SurveyReader.Read(spec with
+        {
+            Unit = LengthUnit.Millimetre,
+            Calibration = null,
+            Sources = [Samples.Source(Sheet("<path id='a' d='M0 0L100 0'/>"))]
+        }).Findings, f => f.Code == "PF2147");
     }
 }

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using PlatformForge.Tests.Projects.Remedies;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

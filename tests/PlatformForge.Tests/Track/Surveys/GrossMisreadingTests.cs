@@ -1,6 +1,8 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -10,11 +12,13 @@ namespace PlatformForge.Tests.Track.Surveys;
 public class GrossMisreadingTests
 {
     private static readonly (double Distance, double Offset)[] Rows =
-        [(0, 0), (100, 46.5), (200, 93), (300, 139.5), (400, 183.5), (500, 219), (600, 240.5), (700, 249), (800, 244), (900, 225.5), (1000, 192), (1100, 142.5), (1200, 72.5), (1282, 0)];
+        [(0, 0), (100, 46.5), (200, 93), (300, 139.5), (400, 183.5), (500, 219), (600, 240.5), (700, 249), (800, 244), (900, 225.5), (1000, 192),
+            (1100, 142.5), (1200, 72.5), (1282, 0)];
 
     private static Outcome<SurveyedTrack> Measured(int row = -1, double written = 0)
     {
-        string text = "distance,offset\n" + string.Join("\n", Rows.Select((r, i) => FormattableString.Invariant($"{r.Distance},{(i == row ? written : r.Offset)}")));
+        string text = "distance,offset\n"
+            + string.Join("\n", Rows.Select((r, i) => FormattableString.Invariant($"{r.Distance},{(i == row ? written : r.Offset)}")));
         return TrackSurveyor.Survey(new OffsetsSpec("t", "k", [new("up.csv", text, MeasuredLine.Centre)], 0.25, new Point2(0, 0), 0, Hand.Right));
     }
 

@@ -2,6 +2,8 @@ using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
@@ -23,7 +25,8 @@ public class HonestyTests
     public void What_is_not_as_said_is_covered_or_told(double spacing, double kink, double misread)
     {
         int count = Simulations.Of(12, 200);
-        int honest = Enumerable.Range(0, count).AsParallel().Count(k => Survey(6_200_000 + k, spacing, kink, misread) is var (line, track) && (IsTold(track) || IsCovered(line, track)));
+        int honest = Enumerable.Range(0, count).AsParallel().Count(k => Survey(6_200_000 + k, spacing, kink, misread) is var (line, track)
+            && (IsTold(track) || IsCovered(line, track)));
         Assert.True(Simulations.AreAt(Simulations.Long ? 0.95 : 0.9, honest, count), $"{honest} of {count}");
     }
 
@@ -71,7 +74,8 @@ public class HonestyTests
     {
         LineMeasure[] measures = [.. Enumerable.Range(0, 9).SelectMany(i => MadeUpSurvey.Coach(400 + ((track.Line.Length - 800) * i / 8)))];
         var ranges = track.DoubtBeside(250, track.Line.Length - 250).Bound(measures);
-        return measures.Zip(ranges).All(p => MadeUpSurvey.Of(line, track.Line, p.First) is var off && off > p.Second.Least - Fine && off < p.Second.Most + Fine);
+        return measures.Zip(ranges).All(p => MadeUpSurvey.Of(line, track.Line, p.First) is var off && off > p.Second.Least - Fine
+            && off < p.Second.Most + Fine);
     }
 
     private static (Centreline Line, SurveyedTrack Track) Survey(int seed, double spacing, double kink, double misread)

@@ -3,14 +3,16 @@ using System.Text.RegularExpressions;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
 
 /// <summary>
-/// One account of a kink: what a survey tells of it as a thing of the line (PF2124), as against what was said (PF2161, PF2194) and as another line (PF2190, PF2191) never contradicts itself, nor
-/// what it foretells of saying how the track was laid.
+/// One account of a kink: what a survey tells of it as a thing of the line (PF2124), as against what was said (PF2161, PF2194) and as another line (PF2190,
+/// PF2191) never contradicts itself, nor what it foretells of saying how the track was laid.
 /// </summary>
 public partial class KinkAccountTests
 {

@@ -1,6 +1,8 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
@@ -28,7 +30,10 @@ public class ManyPointsTests
             var random = new Random((10 * readings) + k);
             double radius = 500 + random.Next(600), ease = 200 + random.Next(100), sigma = RulerError / Math.Sqrt(3);
             bool chance = k % 2 == 1;
-            var line = TrackLayer.Lay(new("t", new(10, 20), 0.3, [new StraightSpec(400), new TransitionSpec(ease, radius, Hand.Left), new CurveSpec(radius, Hand.Left, Length: 500), new TransitionSpec(ease, null, Hand.Left), new StraightSpec(400)])).Value!;
+            var line =
+                TrackLayer.Lay(new("t", new(10, 20), 0.3,
+                    [new StraightSpec(400), new TransitionSpec(ease, radius, Hand.Left), new CurveSpec(radius, Hand.Left, Length: 500),
+                        new TransitionSpec(ease, null, Hand.Left), new StraightSpec(400)])).Value!;
             var fitted = TrackSurveyor.Fit(Points(line, readings, () => chance ? sigma * Normal(random) : RulerError * ((2 * random.NextDouble()) - 1)));
             var track = fitted.Value!;
             Assert.InRange(track.Scatter, sigma / Factor, sigma * Factor);

@@ -1,5 +1,6 @@
 using PlatformForge.Tests.Projects.Remedies;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -11,7 +12,8 @@ public class ReaderFuzzTests
     private const int Rounds = 1500;
 
     private const string Svg = "<svg width='400mm' height='200mm' viewBox='0 0 400 200'><g transform='translate(1,2) rotate(3)'>"
-        + "<path id='b' d='M0 0h10v5l5 5c1 2 3 4 5 6s1 2 3 4q5 5 6 7t8 9a50 60 20 0 1 30 40z'/><polyline id='up' points='1,2 30,4 50,6'/></g><line id='calibration' x1='0' y1='0' x2='9' y2='0'/></svg>";
+        + "<path id='b' d='M0 0h10v5l5 5c1 2 3 4 5 6s1 2 3 4q5 5 6 7t8 9a50 60 20 0 1 30 40z'/><polyline id='up' points='1,2 30,4 50,6'/></g><line "
+        + "id='calibration' x1='0' y1='0' x2='9' y2='0'/></svg>";
 
     private const string Dxf = "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nLINE\n8\nup\n10\n0\n20\n0\n11\n90\n21\n0\n"
         + "0\nARC\n8\na\n10\n0\n20\n0\n40\n100\n50\n0\n51\n90\n0\nLWPOLYLINE\n8\na\n90\n2\n70\n1\n10\n1\n20\n2\n42\n0.4\n10\n5\n20\n6\n"
@@ -63,7 +65,9 @@ public class ReaderFuzzTests
     public void A_row_that_is_refused_has_one_fault(string row, string code)
     {
         string text = $"distance;offset\n0;0\n100;1\n200;2\n{row}\n400;9\n500;12\n";
-        foreach (var spec in new[] { Spec("offsets", text), Spec("versines", text.Replace("distance;offset\n0;0", "station;versine\n50;0", StringComparison.Ordinal)), Spec("points", text.Replace("distance;offset", "x;y", StringComparison.Ordinal)) })
+        foreach (var spec in new[] { Spec("offsets", text),
+            Spec("versines", text.Replace("distance;offset\n0;0", "station;versine\n50;0", StringComparison.Ordinal)),
+            Spec("points", text.Replace("distance;offset", "x;y", StringComparison.Ordinal)) })
         {
             Assert.Equal([code], SurveyReader.Read(spec).Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Code).Distinct());
         }

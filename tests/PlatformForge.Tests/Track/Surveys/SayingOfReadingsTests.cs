@@ -3,6 +3,9 @@ using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
@@ -11,9 +14,11 @@ namespace PlatformForge.Tests.Track.Surveys;
 public class SayingOfReadingsTests
 {
     private static readonly Centreline Curve = TrackLayer.Lay(new("curve", new(10, 20), 0.3,
-        [new StraightSpec(300), new TransitionSpec(220, 560, Hand.Left), new CurveSpec(560, Hand.Left, Length: 350), new TransitionSpec(220, null, Hand.Left), new StraightSpec(350)])).Value!;
+        [new StraightSpec(300), new TransitionSpec(220, 560, Hand.Left), new CurveSpec(560, Hand.Left, Length: 350), new TransitionSpec(220, null, Hand.Left),
+            new StraightSpec(350)])).Value!;
 
-    /// <summary>A misread first figure has one account: the fit's kink there is that reading's, not the track's, and flexible track is not contradicted by it.</summary>
+    /// <summary>A misread first figure has one account: the fit's kink there is that reading's, not the track's, and flexible track is not contradicted by
+    /// it.</summary>
     [Theory]
     [InlineData(2.6)]
     [InlineData(-3)]
@@ -33,7 +38,9 @@ public class SayingOfReadingsTests
     [InlineData(0.1, 0.1, false)]
     public void Rounding_coarser_than_the_ruler_error_is_told(double step, double error, bool told)
     {
-        var survey = Changed(MadeUpSurvey.String(Curve, new Random(3), 60, 0.05, MadeUpSurvey.Flexible), (_, o) => Math.Round(o / step) * step) with { RulerError = error };
+        var survey = Changed(MadeUpSurvey.String(Curve, new Random(3), 60, 0.05, MadeUpSurvey.Flexible), (_, o) => Math.Round(o / step) * step)
+            with
+        { RulerError = error };
         Assert.Equal(told, RoundingRule.Check(survey) is { Code: "PF2202" });
     }
 
@@ -73,7 +80,9 @@ public class SayingOfReadingsTests
         for (int k = 0; k < 4; k++)
         {
             var (line, joints) = MadeUpPieces.Pieces(new Random(700 + k));
-            SurveyedTrack Fitted(double off) => TrackSurveyor.Fit(MadeUpPieces.Told(MadeUpSurvey.String(line, new Random(k), 50, 0.25, MadeUpPieces.Said(joints, MadeUpPieces.Radii), off), line)).Value!;
+            SurveyedTrack Fitted(double off) =>
+                TrackSurveyor.Fit(MadeUpPieces.Told(MadeUpSurvey.String(line, new Random(k), 50, 0.25, MadeUpPieces.Said(joints, MadeUpPieces.Radii), off),
+                    line)).Value!;
             good += Fitted(0) is var clean && clean.Outliers.Concat(clean.Doubted).Any() ? 1 : 0;
             misread += Fitted(2.5) is var spoilt && spoilt.Outliers.Concat(spoilt.Doubted).Any() ? 1 : 0;
         }
@@ -87,7 +96,8 @@ public class SayingOfReadingsTests
     [InlineData(LaidAs.Unknown, 0)]
     public void Laying_said_of_versines_is_told_to_mean_nothing(LaidAs laid, int told)
     {
-        VersineReading[] readings = [.. Enumerable.Range(0, 12).Select(i => new VersineReading("v", i + 2, LengthUnit.Millimetre, 100 * (i + 1), i is > 2 and < 9 ? 6.5 : 0.1))];
+        VersineReading[] readings =
+            [.. Enumerable.Range(0, 12).Select(i => new VersineReading("v", i + 2, LengthUnit.Millimetre, 100 * (i + 1), i is > 2 and < 9 ? 6.5 : 0.1))];
         var survey = new VersineSurvey("up", "track[0].survey", 0.25, readings, 200, new Point2(0, 0), 0, 0, null) { Laying = Laying.Usual(76.2, laid) };
         Assert.Equal(told, TrackSurveyor.Fit(survey).Findings.Count(f => f.Code == "PF2201"));
     }

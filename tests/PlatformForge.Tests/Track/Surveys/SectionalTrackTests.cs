@@ -4,6 +4,9 @@ using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -71,14 +74,18 @@ public class SectionalTrackTests
     public void Short_curves_that_may_be_kinks_are_told_as_that()
     {
         // 60 mm of a sharp curve in a gentle one, which nobody lays, measured so finely that it shows for what it is.
-        var line = TrackLayer.Lay(new("t", new(10, 20), 0.3, [new CurveSpec(600, Hand.Left, 300), new CurveSpec(300, Hand.Left, 60), new CurveSpec(600, Hand.Left, 300)])).Value!;
+        var line =
+            TrackLayer.Lay(new("t", new(10, 20), 0.3, [new CurveSpec(600, Hand.Left, 300), new CurveSpec(300, Hand.Left, 60),
+                new CurveSpec(600, Hand.Left, 300)])).Value!;
         var outcome = TrackSurveyor.Fit(Measured(line, 20, 0.1, new Random(5)));
         Assert.Empty(outcome.Value!.Line.Kinks);
         var told = Assert.Single(outcome.Findings, f => f.Code == "PF2144");
 
         // Who says that joints turn by less than that is told of none.
         var pieces = Laying.Usual(76.2, LaidAs.Sectional);
-        Finding[] Said(double most) => [.. TrackSurveyor.Fit(Measured(line, 20, 0.1, new Random(5)) with { Laying = pieces with { GreatestKink = most * Degree } }).Findings.Where(f => f.Code == "PF2144")];
+        Finding[] Said(double most) =>
+            [.. TrackSurveyor.Fit(Measured(line, 20, 0.1, new Random(5)) with { Laying = pieces with { GreatestKink = most * Degree } }).Findings
+                .Where(f => f.Code == "PF2144")];
         Assert.Empty(Said(2));
         Assert.Single(Said(8));
 
@@ -109,7 +116,8 @@ public class SectionalTrackTests
         double Error() => rulerError * ((2 * random.NextDouble()) - 1);
         int count = (int)(line.Length / spacing) + 1;
         var places = Enumerable.Range(0, count)
-            .Select(i => new PlaceReading("f", i + 2, LengthUnit.Millimetre, line.At(line.Length * i / (count - 1)).Position + new Point2(Error(), Error()), 0));
+            .Select(i => new PlaceReading("f", i + 2, LengthUnit.Millimetre, line.At(line.Length * i / (count - 1)).Position + new Point2(Error(), Error()),
+                0));
         return new PlaceSurvey("t", "k", rulerError, [places.ToArray()]);
     }
 

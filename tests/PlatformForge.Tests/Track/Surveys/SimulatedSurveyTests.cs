@@ -3,13 +3,16 @@ using FsCheck.Fluent;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;
 
 /// <summary>
-/// Ten surveys of each kind in every run, forty in the gate, a hundred in the long run, made up from known tracks with reading errors spread evenly within the ruler
-/// error: the bound that
+/// Ten surveys of each kind in every run, forty in the gate, a hundred in the long run, made up from known tracks with reading errors spread evenly within the
+/// ruler error: the bound that
 /// the program states holds at the rate it states, good readings are not blamed, and a reading that is off by five ruler errors
 /// is named in 95 of 100.
 /// </summary>
@@ -35,8 +38,10 @@ public class SimulatedSurveyTests
         select Lay(shape switch
         {
             0 => [new StraightSpec(before), new CurveSpec(radius, hand, curve), new StraightSpec(300)],
-            1 or 2 => [new StraightSpec(before), new TransitionSpec(transition, radius, hand), new CurveSpec(radius, hand, curve), new TransitionSpec(transition, null, hand), new StraightSpec(300)],
-            3 => [new StraightSpec(before), new TransitionSpec(transition, radius, hand), new CurveSpec(radius, hand, curve), new TransitionSpec(transition, radius * 2, hand), new CurveSpec(radius * 2, hand, 100)],
+            1 or 2 => [new StraightSpec(before), new TransitionSpec(transition, radius, hand), new CurveSpec(radius, hand, curve),
+                new TransitionSpec(transition, null, hand), new StraightSpec(300)],
+            3 => [new StraightSpec(before), new TransitionSpec(transition, radius, hand), new CurveSpec(radius, hand, curve),
+                new TransitionSpec(transition, radius * 2, hand), new CurveSpec(radius * 2, hand, 100)],
             4 => [new CurveSpec(radius, hand, curve + before)],
             _ => [new StraightSpec(curve + before)],
         });
@@ -75,7 +80,8 @@ public class SimulatedSurveyTests
     [Theory]
     [InlineData(60)]
     [InlineData(100)]
-    public void Offsets_so_far_apart_on_track_laid_by_eye_keep_the_bound_too(double spacing) => KeepsTheBound(ByEye, Offsets(spacing), Simulations.Of(ManySurveys, ManySurveys));
+    public void Offsets_so_far_apart_on_track_laid_by_eye_keep_the_bound_too(double spacing) =>
+        KeepsTheBound(ByEye, Offsets(spacing), Simulations.Of(ManySurveys, ManySurveys));
 
     [Fact]
     public void A_reading_that_only_a_bend_of_its_own_meets_is_named_or_kept_in_doubt_and_both_lines_lie_within_the_bound()
@@ -93,7 +99,8 @@ public class SimulatedSurveyTests
                 var kept = track.Residuals.Single(r => r.Reading == doubt.Reading);
                 Assert.False(kept.IsOutlier);
                 Assert.True(Math.Abs(kept.Miss) < Math.Abs(doubt.Miss));
-                Assert.True(Math.Abs(doubt.Miss - kept.Miss) < (1 + Slope) * track.Movement.At(kept.Chainage), $"survey {k}, line {doubt.Reading.Row}: {doubt.Miss:0.00} against {kept.Miss:0.00}, bound {track.Movement.At(kept.Chainage):0.00}");
+                Assert.True(Math.Abs(doubt.Miss - kept.Miss) < (1 + Slope) * track.Movement.At(kept.Chainage),
+                    $"survey {k}, line {doubt.Reading.Row}: {doubt.Miss:0.00} against {kept.Miss:0.00}, bound {track.Movement.At(kept.Chainage):0.00}");
             }
 
             Interlocked.Add(ref doubted, track.Doubted.Count > 0 ? 1 : 0);
@@ -105,7 +112,8 @@ public class SimulatedSurveyTests
     public void A_misreading_that_looks_sharper_than_the_track_is_named_at_100_mm_too()
     {
         // The invented station curve: R 760 between transitions, eased to R 1500 at its end.
-        var line = Lay(new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left, 620), new TransitionSpec(200, 1500, Hand.Left), new CurveSpec(1500, Hand.Left, 20));
+        var line = Lay(new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left, 620),
+            new TransitionSpec(200, 1500, Hand.Left), new CurveSpec(1500, Hand.Left, 20));
         double told = 1.3 * 105 * 105 / 760 / 2;
         int named = 0;
         Parallel.For(0, Surveys, k =>
@@ -142,7 +150,8 @@ public class SimulatedSurveyTests
     public void A_misread_closing_chord_is_named_and_not_the_versines(double lengthOff, double heightOff)
     {
         // The invented station curve, 1.4 m between straights.
-        var line = Lay(new StraightSpec(300), new TransitionSpec(150, 750, Hand.Left), new CurveSpec(750, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left), new StraightSpec(300));
+        var line = Lay(new StraightSpec(300), new TransitionSpec(150, 750, Hand.Left), new CurveSpec(750, Hand.Left, 500),
+            new TransitionSpec(150, null, Hand.Left), new StraightSpec(300));
         int named = 0, blamed = 0, without = 0;
         Parallel.For(0, Surveys / 2, k =>
         {
@@ -187,7 +196,8 @@ public class SimulatedSurveyTests
             var fitted = k % 4 == 0 ? TrackSurveyor.Fit(survey) : PlatformForge.Units.Outcome.Of(TrackSurveyor.Tried(survey)!);
             Interlocked.Add(ref inside, IsInside(lines[k], fitted.Value!) ? 1 : 0);
             Interlocked.Add(ref blamed, fitted.Value!.Outliers.Any() ? 1 : 0);
-            Interlocked.Add(ref told, k % 4 != 0 || fitted.Findings.Any(f => f.Code == "PF2141") || fitted.Value!.LeastRadius is null or { Radius: > 1000 } ? 1 : 0);
+            Interlocked.Add(ref told, k % 4 != 0 || fitted.Findings.Any(f => f.Code == "PF2141") || fitted.Value!.LeastRadius is null or { Radius: > 1000 } ? 1
+                : 0);
         });
         Assert.True(Simulations.AreAt(SurveyMovement.Coverage, inside, count), $"{inside} of {count} within the bound");
         Assert.True(blamed < 0.05 * count, $"{blamed} with a good reading blamed");
@@ -210,7 +220,8 @@ public class SimulatedSurveyTests
             Interlocked.Add(ref named, outliers.Exists(o => o.Reading.Row == row) ? 1 : 0);
             Interlocked.Add(ref alsoBlamed, outliers.Exists(o => Math.Abs(o.Reading.Row - row) > 1) ? 1 : 0);
         });
-        string told = $"{inside} of {count} within the bound, {blamed} with a good reading blamed; {named} of {count} misread ones named, {alsoBlamed} with another blamed too";
+        string told = $"{inside} of {count} within the bound, {blamed} with a good reading blamed; {named} of {count} misread ones named, {alsoBlamed} with "
+            + "another blamed too";
         Assert.True(Simulations.AreAt(SurveyMovement.Coverage, inside, count), told);
         Assert.True(blamed < 0.05 * count, told);
         Assert.True(Simulations.AreAt(0.95, named, count), told);
@@ -283,7 +294,8 @@ public class SimulatedSurveyTests
         var readings = Enumerable.Range(0, count).Select(i =>
         {
             double station = (Chord / 2) + (Chord / 4 * i);
-            return new VersineReading("f", i + 2, LengthUnit.Millimetre, station, VersineOfLine.Of(line, station, Chord) + Error(random) + (i == bad ? off : 0));
+            return new VersineReading("f", i + 2, LengthUnit.Millimetre, station, VersineOfLine.Of(line, station, Chord) + Error(random)
+                + (i == bad ? off : 0));
         }).ToArray();
         double last = readings[^1].Station + (Chord / 2), middle = last / 2;
         Point2 start = line.At(0).Position, across = line.At(last).Position - start, half = start + (across * 0.5);

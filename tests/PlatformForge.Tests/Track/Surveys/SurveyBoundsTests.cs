@@ -12,7 +12,8 @@ public class SurveyBoundsTests
 {
     private const string Line = "<path d=\"M0 0 L1000 0\"/>";
 
-    private static readonly string[] Scraps = ["<g>", "</g>", "\"", ";", ",", "\n", "1e308", "-1e999", "NaN", "A1 1 0 0 0 0 0", "0\nARC\n", "51\n1e300\n", "&amp;", "<style>", "]]>", "\0", "\uFFFD"];
+    private static readonly string[] Scraps = ["<g>", "</g>", "\"", ";", ",", "\n", "1e308", "-1e999", "NaN", "A1 1 0 0 0 0 0", "0\nARC\n", "51\n1e300\n",
+        "&amp;", "<style>", "]]>", "\0", "\uFFFD"];
 
     private static readonly Dictionary<string, (Func<string> Text, double Limit)> BeyondSvg = new()
     {
@@ -79,7 +80,8 @@ public class SurveyBoundsTests
 
     private static void Refused(string what, UnreadableDrawingException fault, double limit)
     {
-        Assert.True(fault.Message.Contains(limit.ToString(System.Globalization.CultureInfo.InvariantCulture), StringComparison.Ordinal), $"{what}: {fault.Message}");
+        Assert.True(fault.Message.Contains(limit.ToString(System.Globalization.CultureInfo.InvariantCulture), StringComparison.Ordinal),
+            $"{what}: {fault.Message}");
         Assert.True(fault.Line >= 1, what);
     }
 
@@ -100,7 +102,8 @@ public class SurveyBoundsTests
         return text;
     }
 
-    private static string Svg(string inside) => $"<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"1000mm\" height=\"1000mm\" viewBox=\"0 0 1000 1000\">{inside}</svg>";
+    private static string Svg(string inside) => "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"1000mm\" height=\"1000mm\" viewBox=\"0 0 1000 "
+        + $"1000\">{inside}</svg>";
 
     private static string Nested(string name, int times, string inside) => Repeat($"<{name}>", times) + inside + Repeat($"</{name}>", times);
 

@@ -1,6 +1,8 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 
@@ -17,7 +19,8 @@ public class SurveyFitTests
 
     // Pendlewick as it was laid out: straight, transition, curve, transition, curve.
     private static readonly AlignmentElementSpec[] Pendlewick =
-        [new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left, 620), new TransitionSpec(200, 1500, Hand.Left), new CurveSpec(1500, Hand.Left, 20)];
+        [new StraightSpec(300), new TransitionSpec(260, 760, Hand.Left), new CurveSpec(760, Hand.Left, 620), new TransitionSpec(200, 1500, Hand.Left),
+            new CurveSpec(1500, Hand.Left, 20)];
 
     /// <summary>The true line with its ends where the string was held.</summary>
     private static Centreline OnString(double extra = 0)
@@ -124,7 +127,8 @@ public class SurveyFitTests
     public void Marrowby_Cross_is_recognised_as_it_was_drawn(string element, double radius, double transition, double curve)
     {
         var (track, _) = Survey(Samples.Drawing(Samples.Text("marrowby-cross.svg"), DrawingFormat.Svg, element, calibration: new(300)));
-        Assert.Equal([FittedKind.Straight, FittedKind.Transition, FittedKind.Curve, FittedKind.Transition, FittedKind.Straight], track.Elements.Select(e => e.Kind));
+        Assert.Equal([FittedKind.Straight, FittedKind.Transition, FittedKind.Curve, FittedKind.Transition, FittedKind.Straight],
+            track.Elements.Select(e => e.Kind));
         Assert.Equal(-radius, 1 / track.Elements[2].StartCurvature, radius / 1000);
         Assert.Equal(transition, track.Elements[1].To - track.Elements[1].From, 5.0);
         Assert.Equal(curve, track.Elements[2].To - track.Elements[2].From, 5.0);
@@ -200,7 +204,8 @@ public class SurveyFitTests
     [InlineData(600)]
     public void However_close_the_readings_the_same_five_elements_are_found(int count)
     {
-        var line = Lay(new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left), new StraightSpec(400));
+        var line = Lay(new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500),
+            new TransitionSpec(150, null, Hand.Left), new StraightSpec(400));
         for (int seed = 1; seed <= 3; seed++)
         {
             var random = new Random(seed);
@@ -263,7 +268,9 @@ public class SurveyFitTests
     [InlineData(100_000)]
     public void Versines_in_as_many_rows_are_fitted_too_and_a_misread_one_is_named(int count)
     {
-        var line = TrackLayer.Lay(new("t", new(0, 0), 0, [new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500), new TransitionSpec(150, null, Hand.Left), new StraightSpec(400)])).Value!;
+        var line =
+            TrackLayer.Lay(new("t", new(0, 0), 0, [new StraightSpec(400), new TransitionSpec(150, 700, Hand.Left), new CurveSpec(700, Hand.Left, 500),
+                new TransitionSpec(150, null, Hand.Left), new StraightSpec(400)])).Value!;
         var random = new Random(1);
         var text = new System.Text.StringBuilder("station;versine\n");
         for (int i = 0; i < count; i++)

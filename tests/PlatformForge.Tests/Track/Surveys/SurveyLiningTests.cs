@@ -1,5 +1,8 @@
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
+using PlatformForge.Track.Surveys.Results;
 using Xunit;
 using static System.FormattableString;
 
@@ -11,8 +14,11 @@ public class SurveyLiningTests
     // Versines of a straight, a curve of 800 mm radius and a straight, to 0.01 mm, at given stations over a chord of 200 mm.
     private static SurveyedTrack Versines(IEnumerable<double> stations, (double At, double Add)? misread = null)
     {
-        var line = TrackLayer.Lay(new("up", default, 0, [new StraightSpec(500), new TransitionSpec(200, 800, Hand.Left), new CurveSpec(800, Hand.Left, 600), new TransitionSpec(200, null, Hand.Left), new StraightSpec(500)])).Value!;
-        string rows = string.Concat(stations.Select(s => Invariant($"{s};{VersineOfLine.Of(line, s, 200) + (misread is { } m && m.At == s ? m.Add : 0):0.00}\n")));
+        var line =
+            TrackLayer.Lay(new("up", default, 0, [new StraightSpec(500), new TransitionSpec(200, 800, Hand.Left), new CurveSpec(800, Hand.Left, 600),
+                new TransitionSpec(200, null, Hand.Left), new StraightSpec(500)])).Value!;
+        string rows =
+            string.Concat(stations.Select(s => Invariant($"{s};{VersineOfLine.Of(line, s, 200) + (misread is { } m && m.At == s ? m.Add : 0):0.00}\n")));
         var outcome = TrackSurveyor.Survey(Samples.Versines("station;versine\n" + rows, error: 0.1));
         Assert.True(outcome.Succeeded, string.Join("\n", outcome.Findings));
         return outcome.Value!;
@@ -88,15 +94,18 @@ public class SurveyLiningTests
     {
         // The same figures of a curve to either hand; the one at 900 is 4 mm too large.
         var line = TrackLayer.Lay(new("up", default, 0, [new StraightSpec(500), new CurveSpec(800, Hand.Left, 800), new StraightSpec(500)])).Value!;
-        string rows = string.Concat(Every(100).Where(s => s <= 1700).Select(s => Invariant($"{s};{VersineOfLine.Of(line, s, 200) + (s == 900 ? 4 : 0):0.00}\n")));
+        string rows = string.Concat(Every(100).Where(s => s <= 1700)
+            .Select(s => Invariant($"{s};{VersineOfLine.Of(line, s, 200) + (s == 900 ? 4 : 0):0.00}\n")));
         var outcome = TrackSurveyor.Survey(Samples.Versines("station;versine\n" + rows, error: 0.1) with { Positive = hand });
-        Assert.Contains("The versine of 10.27 mm at 900 mm does not fit; 6.2", Assert.Single(outcome.Findings, f => f.Code == "PF2120").Message, StringComparison.Ordinal);
+        Assert.Contains("The versine of 10.27 mm at 900 mm does not fit; 6.2", Assert.Single(outcome.Findings, f => f.Code == "PF2120").Message,
+            StringComparison.Ordinal);
         var residual = outcome.Value!.Outliers.Single();
         Assert.Equal(6.25, residual.Reading.Written(residual.Fitting!.Value), 0.1);
 
         // One versine too large in a curve: the track there lies outward of its neighbours, and slewing it inward lessens it.
         double sign = (int)hand;
-        double[] stations = [0, 100, 200, 300, 400], measured = [6 * sign, 5.5 * sign, 7 * sign, 5.5 * sign, 6 * sign], proposed = [.. Enumerable.Repeat(6 * sign, 5)];
+        double[] stations = [0, 100, 200, 300, 400], measured = [6 * sign, 5.5 * sign, 7 * sign, 5.5 * sign, 6 * sign],
+            proposed = [.. Enumerable.Repeat(6 * sign, 5)];
         var row = StringLining.Of(stations, measured, proposed).Rows[2];
         Assert.Equal("inward", row.Way);
         Assert.Equal(-sign, Math.Sign(row.FullThrow));
@@ -110,7 +119,10 @@ public class SurveyLiningTests
     {
         // Stations a millimetre apart under a chord of 200 mm say next to nothing of the track; the reader refuses them.
         double[] figures = [-0.01, 0.07, 0.57, 4.42, 6.75, 6.67, 8.03, 6.74, 6.35, 4.48, 0.79, -0.1, -0.23];
-        var outcome = TrackSurveyor.Fit(new VersineSurvey("up", "k", 0.25, [.. figures.Select((v, i) => new VersineReading("v.csv", i + 2, LengthUnit.Millimetre, i + 1, v))], 200, default, 0, 0, null));
-        Assert.True(outcome.Value is { } track ? track.Movement.Worst.All(double.IsFinite) && track.Movement.Likely.All(double.IsFinite) : outcome.Findings.Any(f => f.Code == "PF2149"));
+        var outcome =
+            TrackSurveyor.Fit(new VersineSurvey("up", "k", 0.25,
+                [.. figures.Select((v, i) => new VersineReading("v.csv", i + 2, LengthUnit.Millimetre, i + 1, v))], 200, default, 0, 0, null));
+        Assert.True(outcome.Value is { } track ? track.Movement.Worst.All(double.IsFinite) && track.Movement.Likely.All(double.IsFinite)
+            : outcome.Findings.Any(f => f.Code == "PF2149"));
     }
 }

@@ -1,4 +1,5 @@
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 
@@ -55,7 +56,8 @@ public class SurveyTableTests
     {
         var right = Read(Samples.Offsets(Samples.Text("pendlewick-string.csv"))).Runs[0];
         Assert.Equal(-249, right[7].Place.Y, 9);
-        var spec = new OffsetsSpec("up", "k", [Samples.Source("distance;offset;side\n0;5;left\n100;6;R\n200;7;\n300;8;\n400;9;\n")], 0.25, new(10, 20), Math.PI / 2);
+        var spec = new OffsetsSpec("up", "k", [Samples.Source("distance;offset;side\n0;5;left\n100;6;R\n200;7;\n300;8;\n400;9;\n")], 0.25, new(10, 20),
+            Math.PI / 2);
         var mixed = Read(spec).Runs[0];
         Assert.Equal(5, mixed[0].Place.X, 9);
         Assert.Equal(16, mixed[1].Place.X, 9);
@@ -132,7 +134,8 @@ public class SurveyTableTests
     {
         const string one = "x;y\n0;8\n100;8\n200;8\n300;8\n400;8\n", other = "x;y\n0;-8\n100;-8\n200;-4\n300;12\n400;20\n";
         var left = new MeasuredLine(MeasuredPart.RunningEdge, Rail.Left, 16.5, 0.9);
-        var spec = new PointsSpec("up", "k", [Samples.Source(one, measured: left, file: "left.csv"), Samples.Source(other, measured: left with { Rail = Rail.Right }, file: "right.csv")], 0.25);
+        var spec = new PointsSpec("up", "k", [Samples.Source(one, measured: left, file: "left.csv"),
+            Samples.Source(other, measured: left with { Rail = Rail.Right }, file: "right.csv")], 0.25);
         var fault = Fault(spec, "PF2108");
         Assert.Equal(("right.csv", 5), (fault.File, fault.Line));
     }
@@ -142,9 +145,14 @@ public class SurveyTableTests
     {
         // Readings to 0.25 mm of two rails 18 mm apart, at a gauge stated as 16.5.
         var random = new Random(5);
-        string Rail(double y) => "x;y\n" + string.Concat(Enumerable.Range(0, 15).Select(i => FormattableString.Invariant($"{i * 100};{y + (0.4 * random.NextDouble()) - 0.2:0.00}\n")));
-        var left = new MeasuredLine(MeasuredPart.RunningEdge, PlatformForge.Track.Surveys.Rail.Left, 16.5, 0);
-        var outcome = TrackSurveyor.Survey(new PointsSpec("up", "k", [Samples.Source(Rail(9), measured: left), Samples.Source(Rail(-9), measured: left with { Rail = PlatformForge.Track.Surveys.Rail.Right })], 0.25));
+        string Rail(double y) =>
+            "x;y\n"
+            + string.Concat(Enumerable.Range(0, 15).Select(i => FormattableString.Invariant($"{i * 100};{y + (0.4 * random.NextDouble()) - 0.2:0.00}\n")));
+        var left = new MeasuredLine(MeasuredPart.RunningEdge, PlatformForge.Track.Surveys.Readings.Rail.Left, 16.5, 0);
+        var outcome =
+            TrackSurveyor.Survey(new PointsSpec("up", "k",
+                [Samples.Source(Rail(9), measured: left),
+                    Samples.Source(Rail(-9), measured: left with { Rail = PlatformForge.Track.Surveys.Readings.Rail.Right })], 0.25));
         Assert.Equal(["PF2123"], outcome.Findings.Where(f => f.Severity > Severity.Note).Select(f => f.Code));
         Assert.All(outcome.Value!.Residuals, r => Assert.InRange(Math.Abs(r.Miss), 0, 0.5));
     }
@@ -154,7 +162,8 @@ public class SurveyTableTests
     {
         const string one = "x;y\n0;8\n100;8\n200;8\n300;8\n400;8\n", other = "x;y\n0;-8\n100;-8\n200;-8\n300;-8\n400;-8\n";
         var left = new MeasuredLine(MeasuredPart.RunningEdge, Rail.Left, 16.5, 0);
-        var fault = Fault(new PointsSpec("up", "k", [Samples.Source(one, measured: left, file: "a.csv"), Samples.Source(other, measured: left, file: "b.csv")], 0.25), "PF2131");
+        var fault = Fault(new PointsSpec("up", "k", [Samples.Source(one, measured: left, file: "a.csv"), Samples.Source(other, measured: left, file: "b.csv")],
+            0.25), "PF2131");
         Assert.Contains("both stated as the left rail, but lie 16.00 mm apart", fault.Message, StringComparison.Ordinal);
         Assert.Contains("rail = \"right\": 'b.csv' lies on that side", fault.Remedy, StringComparison.Ordinal);
     }
@@ -180,7 +189,9 @@ public class SurveyTableTests
     {
         const string one = "x;y\n0;9\n100;9\n200;9\n300;9\n400;9\n", other = "x;y\n0;-9\n100;-9\n200;-9\n300;-9\n400;-9\n";
         var left = new MeasuredLine(MeasuredPart.RunningEdge, Rail.Left, 16.5, 0.9);
-        var outcome = SurveyReader.Read(new PointsSpec("up", "k", [Samples.Source(one, measured: left), Samples.Source(other, measured: left with { Rail = Rail.Right })], 0.25));
+        var outcome =
+            SurveyReader.Read(new PointsSpec("up", "k",
+                [Samples.Source(one, measured: left), Samples.Source(other, measured: left with { Rail = Rail.Right })], 0.25));
         Assert.Contains("18.00 mm apart, 16.50", Assert.Single(outcome.Findings, f => f.Code == "PF2123").Message, StringComparison.Ordinal);
     }
 
@@ -250,7 +261,8 @@ public class SurveyTableTests
 
     [Fact]
     public void Numbers_under_a_unit_and_stations_near_one_another_are_distances() =>
-        Assert.All(["no (m);versine\n1;1\n2;2\n3;3\n4;2\n", "station;versine\n100;1\n110;2\n120;3\n130;2\n"], t => Assert.True(SurveyReader.Read(Samples.Versines(t)).Succeeded));
+        Assert.All(["no (m);versine\n1;1\n2;2\n3;3\n4;2\n", "station;versine\n100;1\n110;2\n120;3\n130;2\n"],
+            t => Assert.True(SurveyReader.Read(Samples.Versines(t)).Succeeded));
 
     [Fact]
     public void A_length_too_great_is_told_with_the_greatest_that_is_taken()
@@ -280,7 +292,9 @@ public class SurveyTableTests
         // A straight along a string in inches, offsets in cm; one is misread.
         string rows = string.Concat(Enumerable.Range(0, 40).Select(i => FormattableString.Invariant($"{i * 1.5:0.###};{(i == 20 ? 22.5 : 21.5):0.##}\n")));
         var findings = TrackSurveyor.Survey(Samples.Offsets("distance (in);offset (cm)\n" + rows)).Findings;
-        Assert.Contains("The offset of 22.5 cm at 762 mm does not fit; 21.5 would", Assert.Single(findings, f => f.Code == "PF2120").Message, StringComparison.Ordinal);
-        Assert.Contains("Distance 25.4 mm comes after 50.8 mm", Fault(Samples.Offsets("distance (mm);offset\n0;0\n50.8;5\n25.4;3\n300;7\n400;9"), "PF2106").Message, StringComparison.Ordinal);
+        Assert.Contains("The offset of 22.5 cm at 762 mm does not fit; 21.5 would", Assert.Single(findings, f => f.Code == "PF2120").Message,
+            StringComparison.Ordinal);
+        Assert.Contains("Distance 25.4 mm comes after 50.8 mm",
+            Fault(Samples.Offsets("distance (mm);offset\n0;0\n50.8;5\n25.4;3\n300;7\n400;9"), "PF2106").Message, StringComparison.Ordinal);
     }
 }

@@ -3,6 +3,8 @@ using FsCheck.Fluent;
 using FsCheck.Xunit;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;

@@ -1,4 +1,6 @@
 using System.Buffers;
+using PlatformForge.Exports.Drawings.Ink;
+using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Geometry;
 
@@ -88,7 +90,8 @@ public sealed class SheetPainter
                 break;
             case SheetCircle circle:
                 int chords = (int)Math.Clamp(Math.Ceiling(circle.Radius * scale), 12, 90);
-                Look([.. Enumerable.Range(0, chords).Select(k => circle.Middle + (Point2.FromAngle(2 * Math.PI * k / chords) * circle.Radius))], true, circle.Fill, circle.Pen);
+                Look([.. Enumerable.Range(0, chords).Select(k => circle.Middle + (Point2.FromAngle(2 * Math.PI * k / chords) * circle.Radius))], true,
+                    circle.Fill, circle.Pen);
                 break;
             case SheetText words:
                 double pen = words.Style.Size * (words.Style.Bold ? PenStrokes.Bold : PenStrokes.Regular) * scale;

@@ -1,3 +1,6 @@
+using PlatformForge.Exports.Files;
+using PlatformForge.Exports.Pdf;
+
 namespace PlatformForge.Exports.Drawings.Painting;
 
 /// <summary>Drawings in pixels beside their SVG, for those whose program shows no SVG: the views in lines, which are looked at and not measured.</summary>

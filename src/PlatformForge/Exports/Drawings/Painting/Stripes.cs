@@ -1,3 +1,5 @@
+using PlatformForge.Exports.Drawings.Ink;
+
 namespace PlatformForge.Exports.Drawings.Painting;
 
 /// <summary>The stripes that areas are filled with: the same as those of <see cref="SvgWriter"/>, which come round every 3 mm.</summary>

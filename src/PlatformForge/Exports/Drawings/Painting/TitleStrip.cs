@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Pictures;
 
 namespace PlatformForge.Exports.Drawings.Painting;

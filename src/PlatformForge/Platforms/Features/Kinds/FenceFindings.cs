@@ -1,6 +1,6 @@
 using PlatformForge.Units;
-using static PlatformForge.Platforms.PlatformFindings;
 using static System.FormattableString;
+using static PlatformForge.Platforms.Specs.PlatformFindings;
 
 namespace PlatformForge.Platforms.Features.Kinds;
 
@@ -19,7 +19,8 @@ internal static class FenceFindings
         var cure = end > to ? begin == gap.From && to - begin >= least ? Cure.Set(key + ".to", Floored(to)) : Cure.LeaveOut(key)
             : begin != gap.From && end != gap.To ? Cure.LeaveOut(key)
             : begin != gap.From ? Cure.Set(key + ".from", Ceiled(begin)) : Cure.Set(key + ".to", Ceiled(end));
-        string room = to - from >= least ? Invariant($"Give gaps in order of chainage, {least:0.###} mm long or more, that far from one another, between {from:0.###} and {to:0.###}, or leave it out.") : "Leave it out: there is no fence left for it.";
+        string room = to - from >= least ? Invariant($"Give gaps in order of chainage, {least:0.###} mm long or more, that far from one another, ")
+            + Invariant($"between {from:0.###} and {to:0.###}, or leave it out.") : "Leave it out: there is no fence left for it.";
         string what = !(gap.To > gap.From) ? "ends before it begins"
             : to - from < least ? "has no fence left to stand in"
             : gap.From < from - Grain || gap.To > to + Grain ? Invariant($"lies off the fence, which is left from {from:0.###} to {to:0.###}")

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Features.Kinds;

@@ -1,4 +1,6 @@
-using PlatformForge.Platforms.Rules;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 

@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using static System.FormattableString;
 
 namespace PlatformForge.Platforms.Features.Kinds;
@@ -100,7 +102,8 @@ internal static class FenceWords
 
         string[] headings =
         [
-            "post", "chainage_mm", "reach_from_track_middle_mm", "layout_x_mm", "layout_y_mm", "pin_mm", "hole_mm", "hole_depth_mm", "along_fence_mm", "next", "next_length_mm", "next_asked_mm",
+            "post", "chainage_mm", "reach_from_track_middle_mm", "layout_x_mm", "layout_y_mm", "pin_mm", "hole_mm", "hole_depth_mm", "along_fence_mm", "next",
+            "next_length_mm", "next_asked_mm",
         ];
         return new("fence", headings, rows);
     }

@@ -1,3 +1,6 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 using static System.FormattableString;
@@ -98,7 +101,8 @@ internal static class FixingFindings
         Finding.Error(
             "PF4134",
             key,
-            Invariant($"The hole of the {name} at chainage {chainage:0.#} mm goes {depth:0.###} mm up, {depth - room:0.##} mm into the deck: under it there are {Math.Max(0, room):0.##} mm."),
+            Invariant($"The hole of the {name} at chainage {chainage:0.#} mm goes {depth:0.###} mm up, {depth - room:0.##} mm into the deck: ")
+                + Invariant($"under it there are {Math.Max(0, room):0.##} mm."),
             deepest >= grip
                 ? Invariant($"Give a depth of {deepest:0.#} mm or less, or move it to where the platform is higher.")
                 : Invariant($"Move it to where the platform is higher: a screw holds from {grip:0.#} mm on."),
@@ -108,7 +112,8 @@ internal static class FixingFindings
         Finding.Warning(
             "PF4135",
             key,
-            Invariant($"The hole of the {name} is {depth:0.###} mm deep: a screw of {screw:0.###} mm holds from {grip:0.#} mm on, twice its diameter (common practice)."),
+            Invariant($"The hole of the {name} is {depth:0.###} mm deep: a screw of {screw:0.###} mm holds from {grip:0.#} mm on, twice its diameter (common ")
+                + "practice).",
             fits ? Invariant($"Give a depth of {grip:0.#} mm or more.") : "Take a thinner screw, or move it to where the platform is higher.")
             .Curing(fits ? Cure.Set(key, grip) : null);
 }

@@ -23,5 +23,6 @@ internal sealed record GapDraft(double? At, double? Width, double? From, double?
 
     public FenceGapSpec Spec => At is { } at && Width is { } width ? new(at - (width / 2), at + (width / 2)) : new(From ?? double.NaN, To ?? double.NaN);
 
-    private bool IsWhole => (At is not null && Width is not null && From is null && To is null) || (At is null && Width is null && From is not null && To is not null);
+    private bool IsWhole => (At is not null && Width is not null && From is null && To is null)
+        || (At is null && Width is null && From is not null && To is not null);
 }

@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+
 namespace PlatformForge.Platforms.Features.Kinds;
 
 /// <summary>A lamp on its post as pictures show it: sizes at full size, from memory; nothing is made from them.</summary>

@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 using static System.FormattableString;
@@ -172,7 +174,8 @@ public sealed record LampSpec(double Chainage, double Inset, InsetFrom From = In
         var upper = new PrismEnd(Datum.DeckUnderside, groove);
         foreach (double side in (double[])[1, -1])
         {
-            Point2 a = site.ToLayout(place), b = site.ToLayout(place with { Chainage = to }), outwards = (b - a).Left * (side / (b - a).Length), off = outwards * (Channel / 2);
+            Point2 a = site.ToLayout(place), b = site.ToLayout(place with { Chainage = to }), outwards = (b - a).Left * (side / (b - a).Length),
+                off = outwards * (Channel / 2);
             Point2[] ring = side > 0 ? [a, b, b + off, a + off] : [a, a + off, b + off, b];
             yield return new(
                 place,
@@ -199,7 +202,8 @@ internal static class LampFindings
         Finding.Warning(
             "PF4150",
             $"{key}.towards",
-            Invariant($"The wires of the {name} at chainage {chainage:0.#} mm are not led on towards the platform's {towards}: no rib across stands between it and the end wall of its section there."),
+            Invariant($"The wires of the {name} at chainage {chainage:0.#} mm are not led on towards the platform's {towards}: no rib across stands between ")
+                + "it and the end wall of its section there.",
             other is not null ? $"Say towards = \"{other}\", or move it." : "Move it, or say channel = 0 and lead its wires down through the baseboard.")
             .Curing(other is not null ? Cure.Text($"{key}.towards", other) : Cure.Set($"{key}.channel", 0));
 }

@@ -1,4 +1,7 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Requests;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 using static System.FormattableString;
@@ -102,7 +105,8 @@ public sealed record ManholeSpec(double Chainage, double Inset, InsetFrom From =
             ],
             Made =
             [
-                new(Name, Invariant($"cover {Along:0.##} by {Across:0.##}"), Invariant($"{whole:F2} by {deep:F2} with its frame, grooves {Depth:0.##} deep"), 1),
+                new(Name, Invariant($"cover {Along:0.##} by {Across:0.##}"), Invariant($"{whole:F2} by {deep:F2} with its frame, grooves {Depth:0.##} ")
+                    + "deep", 1),
             ],
         };
     }

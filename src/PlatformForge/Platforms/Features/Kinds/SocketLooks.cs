@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 
 namespace PlatformForge.Platforms.Features.Kinds;
 
@@ -45,7 +46,8 @@ internal static class SocketLooks
     private static PlanPlace? Partner(SocketSpec socket, FeatureSite site)
     {
         PlanPlace? first = null;
-        foreach (var other in site.Spec.Features.OfType<SocketSpec>().Where(s => site.Ground.Scale.ToFullSize(s.Along + s.Fit) <= Seat).OrderBy(s => s.Chainage))
+        foreach (var other in site.Spec.Features.OfType<SocketSpec>().Where(s => site.Ground.Scale.ToFullSize(s.Along + s.Fit) <= Seat)
+            .OrderBy(s => s.Chainage))
         {
             var place = new PlanPlace(other.Chainage, site.Reach(other.Chainage, other.Inset, other.From));
             bool paired = first is { } before && site.Ground.Scale.ToFullSize((site.ToLayout(place) - site.ToLayout(before)).Length) < BoardSpan;

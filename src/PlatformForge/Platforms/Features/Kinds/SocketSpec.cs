@@ -1,3 +1,5 @@
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 using PlatformForge.Units.Specs;
 

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using PlatformForge.Solids.Kernel.Lending;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;

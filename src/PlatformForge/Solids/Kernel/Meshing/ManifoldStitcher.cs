@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Meshing.Polygons;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;

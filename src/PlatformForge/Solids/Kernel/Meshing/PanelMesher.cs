@@ -1,3 +1,8 @@
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Levels;
+using PlatformForge.Solids.Kernel.Meshing.Cutting;
+using PlatformForge.Solids.Kernel.Meshing.Polygons;
+using PlatformForge.Solids.Kernel.Meshing.Reliefs;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;

@@ -1,4 +1,8 @@
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Levels;
+using PlatformForge.Solids.Kernel.Meshing.Polygons;
+using PlatformForge.Solids.Kernel.Meshing.Reliefs;
 using PlatformForge.Solids.Kernel.Noding;
 using PlatformForge.Solids.Reliefs;
 

@@ -1,3 +1,4 @@
+using PlatformForge.Solids.Kernel.Lending;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;

@@ -1,3 +1,6 @@
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Levels;
+using PlatformForge.Solids.Kernel.Meshing.Polygons;
 using PlatformForge.Solids.Kernel.Noding;
 
 namespace PlatformForge.Solids.Kernel.Meshing;

@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Lending;
+using PlatformForge.Solids.Kernel.Meshing.Polygons;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Kernel.Meshing;
@@ -74,7 +76,8 @@ internal sealed class TouchingEdges(PolygonStore store, GrowingArray<Point3> pla
         if (balance != 0)
         {
             throw new BrokenInvariantException(
-                $"Solids: the {meetingCount} polygons along the edge from {foot} to {places[high]} mm do not close (law 1: every directed edge has one opposite).");
+                $"Solids: the {meetingCount} polygons along the edge from {foot} to {places[high]} mm do not close (law 1: "
+                    + "every directed edge has one opposite).");
         }
 
         // Like brackets: a backward one opens material, a forward one closes it.

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Solids.Kernel.Lending;
 using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Kernel.Noding;

@@ -1,6 +1,9 @@
+using PlatformForge.Solids.Kernel.Lending;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
-/// <summary>Nodes by bucket: bucket b holds Member[Start[b]] up to Member[Start[b + 1]]; their places lie in the same order, with room for a last four.</summary>
+/// <summary>Nodes by bucket: bucket b holds Member[Start[b]] up to Member[Start[b + 1]]; their places lie in the same order, with room for a last
+/// four.</summary>
 internal sealed class HotNodes
 {
     /// <summary>How many places are compared at once.</summary>

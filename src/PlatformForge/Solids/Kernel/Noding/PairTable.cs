@@ -1,4 +1,5 @@
 using System.Numerics;
+using PlatformForge.Solids.Kernel.Lending;
 
 namespace PlatformForge.Solids.Kernel.Noding;
 

@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Lending;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>The second half of snap rounding: segments become chains of edges between hot nodes; equal edges become one.</summary>

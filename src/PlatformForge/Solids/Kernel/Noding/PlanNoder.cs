@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Lending;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Lending;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>The hot nodes of the plan: grid points at which something ends or crosses, each once.</summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Lending;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>A piece of an outline or of a crossing line as it came, in grid coordinates, and the nodes that its ends round to.</summary>

@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
+using PlatformForge.Solids.Kernel.Lending;
 
 namespace PlatformForge.Solids.Kernel.Noding;
 

@@ -1,3 +1,5 @@
+using PlatformForge.Solids.Kernel.Lending;
+
 namespace PlatformForge.Solids.Kernel.Noding;
 
 /// <summary>Square buckets over the plan; each segment is entered in all that it, widened by a step, passes through.</summary>

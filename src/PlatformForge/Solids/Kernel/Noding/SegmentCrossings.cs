@@ -1,6 +1,7 @@
 using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using PlatformForge.Solids.Kernel.Lending;
 
 namespace PlatformForge.Solids.Kernel.Noding;
 

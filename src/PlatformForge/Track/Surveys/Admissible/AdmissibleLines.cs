@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Track.Surveys.Admissible;
 
@@ -51,7 +52,8 @@ public sealed class AdmissibleLines
     private readonly SplineGrid grid;
     private readonly ConcurrentDictionary<(int, int), Stretch> stretches = new();
 
-    private AdmissibleLines(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline middle, double[] reference, BandPlace[] places, SplineGrid grid, double leastShare, int[] atOdds)
+    private AdmissibleLines(Laying laying, IReadOnlyList<ReadingBand> bands, Centreline middle, double[] reference, BandPlace[] places, SplineGrid grid,
+        double leastShare, int[] atOdds)
     {
         (Laying, Bands, Middle, this.reference, this.places, this.grid, LeastShare) = (laying, bands, middle, reference, places, grid, leastShare);
         Margin = MarginOf(places);
@@ -127,7 +129,8 @@ public sealed class AdmissibleLines
             }
         }
 
-        return kept.Count < 2 ? start : new(start.Name, [.. kept.Zip(kept.Skip(1), (a, b) => new CentrelineElement(a, Math.Atan2(b.Y - a.Y, b.X - a.X), (b - a).Length, 0, 0))]);
+        return kept.Count < 2 ? start
+            : new(start.Name, [.. kept.Zip(kept.Skip(1), (a, b) => new CentrelineElement(a, Math.Atan2(b.Y - a.Y, b.X - a.X), (b - a).Length, 0, 0))]);
     }
 
     // How often nodes are counted anew, and how far from where they belong, mm, they may begin.
@@ -220,7 +223,8 @@ public sealed class AdmissibleLines
     /// <param name="instead">A reading that it stands in place of; null for none.</param>
     internal AdmissibleLines With(double chainage, double offset, double error, PlaceReading? instead)
     {
-        BandPlace[] read = [.. places.Where(p => instead is null || !ReferenceEquals(Bands[p.Band].Reading, instead)).Append(new BandPlace(chainage, offset, error, -1)).OrderBy(p => p.Chainage)];
+        BandPlace[] read = [.. places.Where(p => instead is null || !ReferenceEquals(Bands[p.Band].Reading, instead))
+            .Append(new BandPlace(chainage, offset, error, -1)).OrderBy(p => p.Chainage)];
         return new(Laying, Bands, Middle, reference, read, grid, LeastShare, []) { Margin = Margin, IsSettled = IsSettled };
     }
 

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Readings;
+
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>
@@ -98,7 +100,8 @@ internal static class BandRows
         return hull;
 
         double Turn(int a, int b, int c) =>
-            ((places[b].Chainage - places[a].Chainage) * (Pressing(c) - Pressing(a))) - ((places[c].Chainage - places[a].Chainage) * (Pressing(b) - Pressing(a)));
+            ((places[b].Chainage - places[a].Chainage) * (Pressing(c) - Pressing(a)))
+            - ((places[c].Chainage - places[a].Chainage) * (Pressing(b) - Pressing(a)));
     }
 
     private static int Lower(IReadOnlyList<BandPlace> places, double chainage)

@@ -59,7 +59,8 @@ internal sealed class BandedRows(int figures)
     public bool HoldsReadings => readings.Exists(r => r >= 0);
 
     /// <summary>The four factors of a row.</summary>
-    public ReadOnlySpan<double> Factors(int row) => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(factors).Slice(row * SplineGrid.Span, SplineGrid.Span);
+    public ReadOnlySpan<double> Factors(int row) => System.Runtime.InteropServices.CollectionsMarshal.AsSpan(factors)
+        .Slice(row * SplineGrid.Span, SplineGrid.Span);
 
     /// <summary>Holds the value at a place between two bounds.</summary>
     public void AddValue(double place, double least, double most, int reading)

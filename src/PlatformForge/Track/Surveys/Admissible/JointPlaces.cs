@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Readings;
+
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>
@@ -20,7 +22,8 @@ internal sealed class JointPlaces
     private readonly (double At, double Value)[] readings;
     private readonly double sigma;
 
-    private JointPlaces(Laying laying, (double At, double Value)[] readings, double sigma) => (this.laying, this.readings, this.sigma) = (laying, readings, sigma);
+    private JointPlaces(Laying laying, (double At, double Value)[] readings, double sigma) =>
+        (this.laying, this.readings, this.sigma) = (laying, readings, sigma);
 
     /// <summary>The best place for each joint, the others as stated, and what it gains; without those that have no room.</summary>
     /// <param name="laying">How the track was laid.</param>
@@ -32,16 +35,19 @@ internal sealed class JointPlaces
         var own = new JointPlaces(laying, readings, error / Math.Sqrt(3));
         double stated = own.Cost(joints);
         return [.. Enumerable.Range(0, joints.Length).AsParallel().AsOrdered()
-            .Select(j => own.Moves(joints, j).Select(at => new MovedJoint(j, at, stated - own.Cost([.. joints.Select((s, i) => i == j ? at : s)]))).MaxBy(m => m.Gain)).OfType<MovedJoint>()];
+            .Select(j => own.Moves(joints, j).Select(at => new MovedJoint(j, at, stated - own.Cost([.. joints.Select((s, i) => i == j ? at : s)])))
+                .MaxBy(m => m.Gain)).OfType<MovedJoint>()];
     }
 
     /// <summary>The sum of squares, in standard deviations, of readings, kinks and curvatures over pieces between joints; the arguments are those of
     /// <see cref="Best"/>.</summary>
-    public static double CostOf(Laying laying, (double At, double Value)[] readings, double error, double[] joints) => new JointPlaces(laying, readings, error / Math.Sqrt(3)).Cost(joints);
+    public static double CostOf(Laying laying, (double At, double Value)[] readings, double error, double[] joints) =>
+        new JointPlaces(laying, readings, error / Math.Sqrt(3)).Cost(joints);
 
     private IEnumerable<double> Moves(double[] joints, int j)
     {
-        double low = Math.Max(joints[j] - Farthest, j == 0 ? readings[0].At : joints[j - 1]) + Nearest, high = Math.Min(joints[j] + Farthest, j + 1 == joints.Length ? readings[^1].At : joints[j + 1]) - Nearest;
+        double low = Math.Max(joints[j] - Farthest, j == 0 ? readings[0].At : joints[j - 1]) + Nearest,
+            high = Math.Min(joints[j] + Farthest, j + 1 == joints.Length ? readings[^1].At : joints[j + 1]) - Nearest;
         for (double at = joints[j] - Farthest; at <= joints[j] + Farthest; at += Apart)
         {
             if (at > low && at < high)
@@ -100,7 +106,7 @@ internal sealed class JointPlaces
             rows.Add((row, p < pieces ? wanted[p] / spread[p] : 0));
         }
 
-        var equations = new Fitting.NormalEquations(n);
+        var equations = new PlatformForge.Track.Surveys.Fitting.Lines.NormalEquations(n);
         rows.ForEach(r => equations.Add(r.Row, r.Value));
         double[] figures = equations.Step(0);
         double cost = rows.Sum(r => Math.Pow(r.Row.Zip(figures, (a, b) => a * b).Sum() - r.Value, 2));

@@ -1,4 +1,5 @@
 using System.Numerics;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Track.Surveys.Admissible;
 
@@ -85,7 +86,11 @@ internal sealed class JointedLines
 
             if (next.Strange.Count > 0)
             {
-                return new(ends, turning, step, least, most, banded, new(set.start, set.LeastShare, [])) { Strange = [.. next.Strange.Select(p => (ends[p], ends[p + 1]))] };
+                return new(ends, turning, step, least, most, banded, new(set.start, set.LeastShare, []))
+                {
+                    Strange =
+                    [.. next.Strange.Select(p => (ends[p], ends[p + 1]))]
+                };
             }
 
             (least, most) = (next.Low, next.High);
@@ -143,7 +148,9 @@ internal sealed class JointedLines
     /// <summary>Range of the sharpness of every piece, 1/mm: what its curvature is at least and at most, either way; nil at least where it may be
     /// straight.</summary>
     public LineRange[] Sharpness() =>
-        AtOdds.Length > 0 ? [] : [.. Bends().Select(b => new LineRange(b.Least < 0 && b.Most > 0 ? 0 : Math.Min(Math.Abs(b.Least), Math.Abs(b.Most)), Math.Max(Math.Abs(b.Least), Math.Abs(b.Most))))];
+        AtOdds.Length > 0 ? []
+            : [.. Bends().Select(b => new LineRange(b.Least < 0 && b.Most > 0 ? 0 : Math.Min(Math.Abs(b.Least), Math.Abs(b.Most)),
+                Math.Max(Math.Abs(b.Least), Math.Abs(b.Most))))];
 
     // Range of the curvature of every piece: asked as versines, mm, since programs stop when they are near in mm.
     private LineRange[] Bends() => [.. Solve(joints.Length - 1, (p, add) =>
@@ -153,7 +160,8 @@ internal sealed class JointedLines
         add((2 * p) + 1, -Unit * (joints[p + 1] - joints[p]));
         add((2 * p) + 2, Unit);
         return 0;
-    }).Select((versine, p) => (Versine: versine, Per: 8 / ((joints[p + 1] - joints[p]) * (joints[p + 1] - joints[p])))).Select(b => new LineRange(b.Versine.Least * b.Per, b.Versine.Most * b.Per))];
+    }).Select((versine, p) => (Versine: versine, Per: 8 / ((joints[p + 1] - joints[p]) * (joints[p + 1] - joints[p]))))
+    .Select(b => new LineRange(b.Versine.Least * b.Per, b.Versine.Most * b.Per))];
 
     private LineRange[] Solve(int count, Func<int, Action<int, double>, double> describe)
     {
@@ -207,7 +215,8 @@ internal sealed class JointedLines
         return bound + rest.Sum(r => Math.Abs(r) * MostFigure);
     }
 
-    private static BandedRows Rows(Laying laying, IReadOnlyList<BandPlace> places, double[] joints, double[] turned, double spacing, double[] low, double[] high)
+    private static BandedRows Rows(Laying laying, IReadOnlyList<BandPlace> places, double[] joints, double[] turned, double spacing, double[] low,
+        double[] high)
     {
         var banded = new BandedRows(2 * joints.Length);
         for (int p = 0; p + 1 < joints.Length; p++)

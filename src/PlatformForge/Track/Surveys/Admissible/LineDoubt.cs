@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Readings;
+
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>
@@ -74,7 +76,8 @@ public sealed class AdmissibleDoubt : LineDoubt
     }
 
     // The same middle and stated line with another set about it.
-    private AdmissibleDoubt(AdmissibleLines lines, double[] chainages, double[] offsets) => (this.lines, this.chainages, this.offsets) = (lines, chainages, offsets);
+    private AdmissibleDoubt(AdmissibleLines lines, double[] chainages, double[] offsets) =>
+        (this.lines, this.chainages, this.offsets) = (lines, chainages, offsets);
 
     /// <inheritdoc/>
     public override LineRange[] Bound(IReadOnlyList<LineMeasure> measures)
@@ -131,7 +134,8 @@ public sealed class AdmissibleDoubt : LineDoubt
         ReadingResidual[] left = [.. leftOut.Where(r => IsNear(At(chainages, r.Chainage, 1)))];
         var again = left.Length > 0
             ? left.Select(r => (Reading: (Reading?)r.Reading, At: r.Chainage, With: With(r.Chainage)))
-            : lines.Holding(own).Take(MostWeighed).Select(h => (Reading: (Reading?)h.Band.Reading, At: Stated(h.Band), With: With(Stated(h.Band), h.Band.Reading)));
+            : lines.Holding(own).Take(MostWeighed)
+            .Select(h => (Reading: (Reading?)h.Band.Reading, At: Stated(h.Band), With: With(Stated(h.Band), h.Band.Reading)));
         var more = between.Where((_, i) => i % every == 0).Select(s => Stated(s)).Select(s => (Reading: (Reading?)null, At: s, With: With(s)));
         var (repeat, _, repeatLeaves) = Best(again, measure, figure, present);
         var (_, moreAt, moreLeaves) = Best(more, measure, figure, present);
@@ -139,9 +143,11 @@ public sealed class AdmissibleDoubt : LineDoubt
     }
 
     // The figure is asked of the sets that bound the measure best; one that it is not seen to be smaller over helps nobody.
-    private static (Reading? Reading, double? At, double? Leaves) Best(IEnumerable<(Reading? Reading, double At, AdmissibleDoubt? With)> tries, LineMeasure measure, Func<LineDoubt, double> figure, double present)
+    private static (Reading? Reading, double? At, double? Leaves) Best(IEnumerable<(Reading? Reading, double At, AdmissibleDoubt? With)> tries,
+        LineMeasure measure, Func<LineDoubt, double> figure, double present)
     {
-        var best = tries.Where(t => t.With is not null).Select(t => (t.Reading, t.At, With: t.With!, Most: t.With!.Bound([measure])[0].Most)).OrderBy(t => t.Most).Take(MostWeighed)
+        var best = tries.Where(t => t.With is not null).Select(t => (t.Reading, t.At, With: t.With!, Most: t.With!.Bound([measure])[0].Most))
+            .OrderBy(t => t.Most).Take(MostWeighed)
             .Select(t => (t.Reading, t.At, Leaves: figure(t.With))).Where(t => t.Leaves < present - Seen).ToArray();
         return best.Length == 0 ? (null, null, null) : best.MinBy(t => t.Leaves);
     }

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Readings;
+
 namespace PlatformForge.Track.Surveys.Admissible;
 
 /// <summary>A reading as a condition on a line: its place lies square to the line at an offset of the measured line, within the reading's

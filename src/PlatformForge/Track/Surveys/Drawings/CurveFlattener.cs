@@ -28,7 +28,8 @@ internal sealed class CurveFlattener(DrawingBudget budget)
         budget.Point();
         if (!(DrawingBudget.Holds(point.X) && DrawingBudget.Holds(point.Y)))
         {
-            throw new UnreadableDrawingException(System.FormattableString.Invariant($"A coordinate is out of range: the largest taken is {Units.InputLimits.DrawingCoordinate:0}."));
+            throw new UnreadableDrawingException("A coordinate is out of range: "
+                + System.FormattableString.Invariant($"the largest taken is {Units.InputLimits.DrawingCoordinate:0}."));
         }
 
         if (points.Count == 0 || points[^1] != point)

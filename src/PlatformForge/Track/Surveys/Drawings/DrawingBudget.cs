@@ -15,7 +15,8 @@ internal sealed class DrawingBudget
     {
         if (--points < 0)
         {
-            throw new UnreadableDrawingException(Invariant($"The drawing has more than {InputLimits.DrawingPoints} points, curves counted as points on them; a track plan has some thousands."));
+            throw new UnreadableDrawingException(Invariant($"The drawing has more than {InputLimits.DrawingPoints} points, curves counted as points on them; ")
+                + "a track plan has some thousands.");
         }
     }
 
@@ -23,12 +24,14 @@ internal sealed class DrawingBudget
     {
         if (--elements < 0)
         {
-            throw new UnreadableDrawingException(Invariant($"The drawing has more than {InputLimits.DrawingElements} elements; keep the track's own lines and leave the scenery out."));
+            throw new UnreadableDrawingException(Invariant($"The drawing has more than {InputLimits.DrawingElements} elements; ")
+                + "keep the track's own lines and leave the scenery out.");
         }
 
         if (depth > InputLimits.DrawingDepth)
         {
-            throw new UnreadableDrawingException(Invariant($"More than {InputLimits.DrawingDepth} elements stand inside one another; ungroup the track's line in the drawing program."));
+            throw new UnreadableDrawingException(Invariant($"More than {InputLimits.DrawingDepth} elements stand inside one another; ")
+                + "ungroup the track's line in the drawing program.");
         }
     }
 
@@ -36,7 +39,8 @@ internal sealed class DrawingBudget
     {
         if ((names -= count) < 0)
         {
-            throw new UnreadableDrawingException("The groups of the drawing have more names than can be kept for every line; ungroup the track's line in the drawing program.");
+            throw new UnreadableDrawingException("The groups of the drawing have more names than can be kept for every line; "
+                + "ungroup the track's line in the drawing program.");
         }
     }
 

@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Track.Surveys.Remarks;
 using PlatformForge.Track.Surveys.Tables;
 using PlatformForge.Units;
 using static System.FormattableString;

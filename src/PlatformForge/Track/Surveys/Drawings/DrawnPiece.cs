@@ -32,7 +32,8 @@ internal sealed record DrawnPiece(string[] Names, Point2[] Points, bool Straight
 /// <param name="Skipped">Kinds of content that were passed over and how many of each, in order of kind.</param>
 /// <param name="UnitLine">Line at which it does, or could.</param>
 /// <param name="UnitTold">How the file tells its unit, or why what it says is not enough.</param>
-internal sealed record Drawing(IReadOnlyList<DrawnPiece> Pieces, double? MillimetresPerUnit, IReadOnlyList<KeyValuePair<string, int>> Skipped, string UnitTold, int UnitLine)
+internal sealed record Drawing(IReadOnlyList<DrawnPiece> Pieces, double? MillimetresPerUnit, IReadOnlyList<KeyValuePair<string, int>> Skipped, string UnitTold,
+    int UnitLine)
 {
     /// <summary>What was read otherwise than the drawing program shows it, in sentences.</summary>
     public IReadOnlyList<string> Remarks { get; init; } = [];

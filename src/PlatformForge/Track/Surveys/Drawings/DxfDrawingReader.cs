@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Readings;
 using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys.Drawings;

@@ -41,7 +41,8 @@ internal readonly struct DxfEntity(List<DxfPair> pairs, int from, int to)
         double degrees = Number(code);
         return Math.Abs(degrees) <= InputLimits.DrawingAngle
             ? degrees * Math.PI / 180
-            : throw new UnreadableDrawingException(Invariant($"The {Kind} has an angle of {degrees:G6} degrees; the largest taken is {InputLimits.DrawingAngle:0}."),
+            : throw new UnreadableDrawingException(Invariant($"The {Kind} has an angle of {degrees:G6} degrees; ")
+            + Invariant($"the largest taken is {InputLimits.DrawingAngle:0}."),
                 Line);
     }
 
@@ -86,7 +87,8 @@ internal readonly struct DxfEntity(List<DxfPair> pairs, int from, int to)
 
         return across == found.Count
             ? found
-            : throw new UnreadableDrawingException(Invariant($"The {Kind} has {found.Count} points and {across} groups {xCode + 10} for their y: some of it is missing."),
+            : throw new UnreadableDrawingException(Invariant($"The {Kind} has {found.Count} points and {across} groups {xCode + 10} for their y: ")
+            + "some of it is missing.",
                 Line);
     }
 

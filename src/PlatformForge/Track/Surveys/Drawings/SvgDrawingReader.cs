@@ -1,5 +1,6 @@
 using System.Xml;
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using static System.FormattableString;
 

@@ -13,7 +13,8 @@ internal sealed class SvgPathReader(SvgTransform transform, DrawingBudget budget
     private Point2 here, start, control;
     private char previous;
 
-    public static IReadOnlyList<(Point2[] Points, bool Straights)> Read(string data, SvgTransform transform, DrawingBudget budget) => new SvgPathReader(transform, budget).Walk(data);
+    public static IReadOnlyList<(Point2[] Points, bool Straights)> Read(string data, SvgTransform transform, DrawingBudget budget) =>
+        new SvgPathReader(transform, budget).Walk(data);
 
     private List<(Point2[] Points, bool Straights)> Walk(string data)
     {

@@ -61,7 +61,8 @@ internal ref struct SvgPathText(ReadOnlySpan<char> text)
 
         return double.TryParse(text[start..at], NumberStyles.Float, CultureInfo.InvariantCulture, out double value) && DrawingBudget.Holds(value)
             ? value
-            : throw new UnreadableDrawingException(FormattableString.Invariant($"The path's data has no number where one belongs, or one beyond {Units.InputLimits.DrawingCoordinate:0}."));
+            : throw new UnreadableDrawingException("The path's data has no number where one belongs, or one "
+            + FormattableString.Invariant($"beyond {Units.InputLimits.DrawingCoordinate:0}."));
     }
 
     public bool Flag()

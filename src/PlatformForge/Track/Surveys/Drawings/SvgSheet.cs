@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml;
+using PlatformForge.Track.Surveys.Readings;
 using static System.FormattableString;
 
 namespace PlatformForge.Track.Surveys.Drawings;
@@ -47,7 +48,8 @@ internal sealed record SvgSheet(double? MillimetresPerUnit, SvgTransform Upright
     {
         string plain = (text ?? "").Trim();
         int digits = plain.AsSpan().LastIndexOfAnyInRange('0', '9') + 1;
-        if (digits == 0 || !double.TryParse(plain.AsSpan(0, digits), NumberStyles.Float, CultureInfo.InvariantCulture, out double value) || !(value > 0 && double.IsFinite(value)))
+        if (digits == 0 || !double.TryParse(plain.AsSpan(0, digits), NumberStyles.Float, CultureInfo.InvariantCulture, out double value)
+            || !(value > 0 && double.IsFinite(value)))
         {
             return null;
         }

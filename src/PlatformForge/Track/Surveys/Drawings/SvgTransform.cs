@@ -59,7 +59,8 @@ internal readonly record struct SvgTransform(double A, double B, double C, doubl
             ("skewX", 1) => new(1, 0, Math.Tan(n[0] * Math.PI / 180), 1, 0, 0),
             ("skewY", 1) => new(1, Math.Tan(n[0] * Math.PI / 180), 0, 1, 0, 0),
             ("matrix", 6) => new(n[0], n[1], n[2], n[3], n[4], n[5]),
-            _ => throw new UnreadableDrawingException("A transform is not one of translate, scale, rotate, skewX, skewY and matrix with the right count of numbers."),
+            _ => throw new UnreadableDrawingException("A transform is not one of translate, scale, rotate, skewX, skewY and matrix with the right count of "
+                + "numbers."),
         };
     }
 

@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Tables;
 using PlatformForge.Units;
 using static System.FormattableString;

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
@@ -40,7 +42,8 @@ internal static class ChangeSeeds
         }
 
         return [.. Enumerable.Range(0, n)
-            .Where(i => step[i] > Significant && Enumerable.Range(Math.Max(0, i - lag), Math.Min(n, i + lag + 1) - Math.Max(0, i - lag)).All(k => step[k] <= step[i]))
+            .Where(i => step[i] > Significant && Enumerable.Range(Math.Max(0, i - lag), Math.Min(n, i + lag + 1) - Math.Max(0, i - lag))
+                .All(k => step[k] <= step[i]))
             .OrderByDescending(i => step[i])
             .Take(Math.Min(Most, n / 4))
             .Select(i => observations[i].Place)

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>Which of the fits met in a search remain in question.</summary>

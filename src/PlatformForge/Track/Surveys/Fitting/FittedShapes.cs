@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>What a fitter has found.</summary>

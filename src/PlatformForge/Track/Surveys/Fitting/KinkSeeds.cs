@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
@@ -26,7 +28,8 @@ internal static class KinkSeeds
 
         double spacing = (observations[^1].Place - observations[0].Place) / (n - 1), sigma = observations[0].Sigma;
         int lag = Math.Clamp((int)Math.Ceiling(2 * sigma * Significant / WantedTurn / spacing), 1, n / 7);
-        double[] bends = [.. Enumerable.Range(0, n).Select(i => i < lag || i >= n - lag ? double.NaN : Bend(observations[i - lag], observations[i], observations[i + lag]))];
+        double[] bends = [.. Enumerable.Range(0, n).Select(i => i < lag || i >= n - lag ? double.NaN
+            : Bend(observations[i - lag], observations[i], observations[i + lag]))];
         double[] turn = new double[n], clear = new double[n];
         for (int i = lag; i + 1 + lag < n; i++)
         {
@@ -41,7 +44,8 @@ internal static class KinkSeeds
         }
 
         return [.. Enumerable.Range(0, n - 1)
-            .Where(i => clear[i] > Significant && Enumerable.Range(Math.Max(0, i - lag), Math.Min(n, i + lag + 1) - Math.Max(0, i - lag)).All(k => clear[k] <= clear[i]))
+            .Where(i => clear[i] > Significant && Enumerable.Range(Math.Max(0, i - lag), Math.Min(n, i + lag + 1) - Math.Max(0, i - lag))
+                .All(k => clear[k] <= clear[i]))
             .OrderByDescending(i => clear[i])
             .Take(most)
             .Select(i => ((observations[i].Place + observations[i + 1].Place) / 2, turn[i]))];

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
@@ -23,7 +25,8 @@ internal static class NearShapes
             .Concat(About(best.Profile, best.LeftOut, observations))
             .Concat(SmoothSearch.Through(best, observations, SmoothSearch.FewestPerKnot));
         double least = best.Foretelling;
-        return [best with { Cost = best.Foretelling }, .. near.Where(f => f.Foretelling < least + WorthKeeping).OrderBy(f => f.Foretelling).Select(f => f with { Cost = f.Foretelling })];
+        return [best with { Cost = best.Foretelling }, .. near.Where(f => f.Foretelling < least + WorthKeeping).OrderBy(f => f.Foretelling)
+            .Select(f => f with { Cost = f.Foretelling })];
     }
 
     /// <summary>Shapes near one, fitted to all readings but those left out.</summary>

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
@@ -31,7 +33,8 @@ internal static class OtherShapes
             .Select(i => new ProfileSearch(observations, length, placed: true).Without(ProfileMoves.Set(best.LeftOut, i, true), seeds));
         var kinked = Enumerable.Range(1, observations.Count - 1).AsParallel().AsOrdered()
             .Select(i => new ProfileSearch(observations, length, placed: true).WithKink((observations[i - 1].Place + observations[i].Place) / 2, best.LeftOut));
-        return FitChoice.Distinct([.. met.Skip(1).Concat(without).Concat(kinked).Where(f => IsOther(f, best) && f.Cost < best.Cost + Clearly).OrderBy(f => f.Cost)], Most);
+        return FitChoice.Distinct([.. met.Skip(1).Concat(without).Concat(kinked).Where(f => IsOther(f, best) && f.Cost < best.Cost + Clearly)
+            .OrderBy(f => f.Cost)], Most);
     }
 
     private const int Most = 16;

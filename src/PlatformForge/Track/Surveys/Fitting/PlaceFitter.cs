@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys.Fitting;

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>Small alterations of a profile that the search tries.</summary>
@@ -52,7 +54,8 @@ internal static class ProfileMoves
         Copy(p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, turn]);
 
     public static CurvatureProfile DropKink(CurvatureProfile p, int k) => Copy(
-        p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt[..k], .. p.KinkAt[(k + 1)..]], [.. p.KinkTurn[..k], .. p.KinkTurn[(k + 1)..]]);
+        p, p.Curvatures, p.Straight, p.Middles, p.Squares, p.Sudden, [.. p.KinkAt[..k], .. p.KinkAt[(k + 1)..]],
+        [.. p.KinkTurn[..k], .. p.KinkTurn[(k + 1)..]]);
 
     /// <summary>
     /// Takes an inner stretch for a kink: what it turns by happens at its middle, and the stretches before and behind it meet
@@ -65,17 +68,21 @@ internal static class ProfileMoves
         bool one = p.Straight[j - 1] && p.Straight[j + 1];
         var joined = one
             ? Copy(p, [.. p.Curvatures[..j], .. p.Curvatures[(j + 2)..]], [.. p.Straight[..j], .. p.Straight[(j + 2)..]],
-                [.. p.Middles[..(j - 1)], .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], .. p.Squares[(j + 1)..]], [.. p.Sudden[..(j - 1)], .. p.Sudden[(j + 1)..]])
+                [.. p.Middles[..(j - 1)], .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], .. p.Squares[(j + 1)..]],
+                [.. p.Sudden[..(j - 1)], .. p.Sudden[(j + 1)..]])
             : Copy(p, [.. p.Curvatures[..j], .. p.Curvatures[(j + 1)..]], [.. p.Straight[..j], .. p.Straight[(j + 1)..]],
-                [.. p.Middles[..(j - 1)], at, .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], 0, .. p.Squares[(j + 1)..]], [.. p.Sudden[..(j - 1)], true, .. p.Sudden[(j + 1)..]]);
+                [.. p.Middles[..(j - 1)], at, .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], 0, .. p.Squares[(j + 1)..]],
+                [.. p.Sudden[..(j - 1)], true, .. p.Sudden[(j + 1)..]]);
         return Copy(joined, joined.Curvatures, joined.Straight, joined.Middles, joined.Squares, joined.Sudden, [.. p.KinkAt, at], [.. p.KinkTurn, turn]);
     }
 
     /// <summary>Takes an inner stretch for a kink within one curve: the stretches on either side become one.</summary>
     public static CurvatureProfile StretchToKinkWithin(CurvatureProfile p, int j)
     {
-        double from = p.Middles[j - 1], to = p.Middles[j], before = from - (j == 1 ? 0 : p.Middles[j - 2]), after = (j == p.Middles.Length - 1 ? p.Length : p.Middles[j + 1]) - to;
-        double curvature = ((p.Curvatures[j - 1] * before) + (p.Curvatures[j + 1] * after)) / (before + after), turn = (p.Curvatures[j] - curvature) * (to - from);
+        double from = p.Middles[j - 1], to = p.Middles[j], before = from - (j == 1 ? 0 : p.Middles[j - 2]),
+            after = (j == p.Middles.Length - 1 ? p.Length : p.Middles[j + 1]) - to;
+        double curvature = ((p.Curvatures[j - 1] * before) + (p.Curvatures[j + 1] * after)) / (before + after),
+            turn = (p.Curvatures[j] - curvature) * (to - from);
         return Copy(
             p,
             [.. p.Curvatures[..(j - 1)], curvature, .. p.Curvatures[(j + 2)..]],
@@ -97,7 +104,8 @@ internal static class ProfileMoves
         double half = Math.Abs(p.Middles[j] - p.KinkAt[k]);
         int[] kept = [.. Enumerable.Range(0, p.KinkAt.Length).Where(i => i != k && Math.Abs(p.KinkAt[i] - p.Middles[j]) > Within * half)];
         return Copy(
-            p, p.Curvatures, p.Straight, p.Middles, Set(p.Squares, j, 4 * half * half), Set(p.Sudden, j, false), [.. kept.Select(i => p.KinkAt[i])], [.. kept.Select(i => p.KinkTurn[i])]);
+            p, p.Curvatures, p.Straight, p.Middles, Set(p.Squares, j, 4 * half * half), Set(p.Sudden, j, false), [.. kept.Select(i => p.KinkAt[i])],
+            [.. kept.Select(i => p.KinkTurn[i])]);
     }
 
     // The kinks on either side of a change stand at nearly the same distance from it.
@@ -109,7 +117,8 @@ internal static class ProfileMoves
     {
         double from = p.Middles[j - 1], to = p.Middles[j], length = 2 * (to - from);
         return Copy(p, [.. p.Curvatures[..j], .. p.Curvatures[(j + 1)..]], [.. p.Straight[..j], .. p.Straight[(j + 1)..]],
-            [.. p.Middles[..(j - 1)], (from + to) / 2, .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], length * length, .. p.Squares[(j + 1)..]], [.. p.Sudden[..(j - 1)], false, .. p.Sudden[(j + 1)..]]);
+            [.. p.Middles[..(j - 1)], (from + to) / 2, .. p.Middles[(j + 1)..]], [.. p.Squares[..(j - 1)], length * length, .. p.Squares[(j + 1)..]],
+            [.. p.Sudden[..(j - 1)], false, .. p.Sudden[(j + 1)..]]);
     }
 
     /// <summary>A copy of an array with one entry set.</summary>
@@ -121,7 +130,8 @@ internal static class ProfileMoves
     }
 
     private static CurvatureProfile Copy(
-        CurvatureProfile p, double[] curvatures, bool[] straight, double[] middles, double[] squares, bool[] sudden, double[]? kinkAt = null, double[]? kinkTurn = null) => new()
+        CurvatureProfile p, double[] curvatures, bool[] straight, double[] middles, double[] squares, bool[] sudden, double[]? kinkAt = null,
+        double[]? kinkTurn = null) => new()
         {
             Length = p.Length,
             Placed = p.Placed,

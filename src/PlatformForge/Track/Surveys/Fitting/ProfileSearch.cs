@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>
@@ -208,7 +210,8 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
 
         double Bent(double s) => seeds.Sum(k => k.Turn * Math.Max(0, s - k.At));
         var eased = new ProfileSearch([.. observations.Select(o => o with { Value = o.Value - (o.Sigma * o.Of(Bent)) })], length,
-            placed) { kinksTried = false };
+            placed)
+        { kinksTried = false };
         var rest = eased.Descend(eased.Simplest(none)).Profile;
         work += eased.work;
         foreach (var (at, turn) in seeds)

@@ -1,4 +1,6 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Track.Surveys.Fitting;
 
@@ -31,12 +33,14 @@ internal static class VersineFitter
         var start = survey.Start - (Point2.FromAngle(survey.Heading).Left * offset);
         int misread = -1;
         ExactFit Without(ProfileFit f, int target) =>
-            ExactFit.Polish(survey.Track, f.Profile, start, survey.Heading, targets, [.. f.LeftOut, .. Enumerable.Range(f.LeftOut.Length, targets.Count - f.LeftOut.Length).Select(i => i == target)]);
+            ExactFit.Polish(survey.Track, f.Profile, start, survey.Heading, targets,
+                [.. f.LeftOut, .. Enumerable.Range(f.LeftOut.Length, targets.Count - f.LeftOut.Length).Select(i => i == target)]);
         ExactFit Exact(ProfileFit f) => Without(f, misread);
 
         // The closing chord is a reading like any other, and is left out at the same price.
         double all = Exact(kept[0]).SquareSum;
-        var clearest = Enumerable.Range(observations.Length, targets.Count - observations.Length).Select(i => (Target: i, Gain: all - Without(kept[0], i).SquareSum)).DefaultIfEmpty().MaxBy(c => c.Gain);
+        var clearest = Enumerable.Range(observations.Length, targets.Count - observations.Length)
+            .Select(i => (Target: i, Gain: all - Without(kept[0], i).SquareSum)).DefaultIfEmpty().MaxBy(c => c.Gain);
         misread = clearest.Gain > ProfileFit.OutlierPrice(observations.Length) ? clearest.Target : -1;
         return FittedShapes.Of(kept, Exact, [.. Enumerable.Range(0, observations.Length).Where(i => groups.Single && kept[0].LeftOut[i])], [], null)
         with

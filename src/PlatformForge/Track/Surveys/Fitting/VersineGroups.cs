@@ -1,3 +1,6 @@
+using PlatformForge.Track.Surveys.Fitting.Lines;
+using PlatformForge.Track.Surveys.Readings;
+
 namespace PlatformForge.Track.Surveys.Fitting;
 
 /// <summary>

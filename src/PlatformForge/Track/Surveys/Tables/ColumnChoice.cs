@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys.Tables;

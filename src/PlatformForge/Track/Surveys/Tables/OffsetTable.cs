@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -28,13 +29,16 @@ internal static class OffsetTable
 
             if (SideOf(table.Words?[r], spec.Side) is not { } side)
             {
-                findings.Add(Finding.Error("PF2110", spec.Key, $"'{TableNumber.Shown(table.Words![r])}' is no side of the string.", "Write left or right, seen along the string.") with { File = source.File, Line = table.Lines[r] });
+                findings.Add(Finding.Error("PF2110", spec.Key, $"'{TableNumber.Shown(table.Words![r])}' is no side of the string.",
+                    "Write left or right, seen along the string.") with
+                { File = source.File, Line = table.Lines[r] });
                 continue;
             }
 
             var foot = spec.StringStart + (along * distance);
             var square = along.Left * (int)side;
-            readings.Add(new(source.File, table.Lines[r], table.Units[1], foot + (square * offset), source.Measured.FromCentre, new(distance, offset, foot, square)));
+            readings.Add(new(source.File, table.Lines[r], table.Units[1], foot + (square * offset), source.Measured.FromCentre,
+                new(distance, offset, foot, square)));
         }
 
         return readings;

@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys.Tables;
@@ -11,6 +12,7 @@ internal static class PointTable
         var table = SurveyTable.Read(source, spec.Key, [TableColumn.X, TableColumn.Y], null, -1, findings);
         return table is null
             ? []
-            : [.. table.Lines.Select((line, r) => new PlaceReading(source.File, line, table.Units[0], new(table.Columns[0][r], table.Columns[1][r]), source.Measured.FromCentre))];
+            : [.. table.Lines.Select((line, r) => new PlaceReading(source.File, line, table.Units[0], new(table.Columns[0][r], table.Columns[1][r]),
+                source.Measured.FromCentre))];
     }
 }

@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using static System.FormattableString;
 

@@ -15,19 +15,22 @@ internal static class TableBounds
             line++;
             if (row.Length > InputLimits.TableRowLetters)
             {
-                return (Invariant($"The row has {row.Length} letters, over the limit of {InputLimits.TableRowLetters}."), "Give each reading a row of its own.", line);
+                return (Invariant($"The row has {row.Length} letters, over the limit of {InputLimits.TableRowLetters}."),
+                    "Give each reading a row of its own.", line);
             }
 
             rows += row.IsWhiteSpace() ? 0 : 1;
             if (rows > InputLimits.TableRows + 1)
             {
-                return (Invariant($"The table has more than {InputLimits.TableRows} rows."), "Some hundred readings fix a track well: keep every tenth, or cut the line into several files.", line);
+                return (Invariant($"The table has more than {InputLimits.TableRows} rows."),
+                    "Some hundred readings fix a track well: keep every tenth, or cut the line into several files.", line);
             }
 
             int columns = 1 + Math.Max(row.Count(';'), Math.Max(row.Count(','), row.Count('\t')));
             if (columns > InputLimits.TableColumns)
             {
-                return (Invariant($"The row has {columns} columns, over the limit of {InputLimits.TableColumns}."), "Keep the columns of the readings, and give each reading a row of its own.", line);
+                return (Invariant($"The row has {columns} columns, over the limit of {InputLimits.TableColumns}."),
+                    "Keep the columns of the readings, and give each reading a row of its own.", line);
             }
         }
 

@@ -1,3 +1,5 @@
+using PlatformForge.Track.Surveys.Readings;
+
 namespace PlatformForge.Track.Surveys.Tables;
 
 /// <summary>A column that a survey kind looks for: its name in findings and the other words people head it with.</summary>
@@ -9,12 +11,17 @@ internal sealed record TableColumn(string Name, string[] Words, bool Needed = tr
     /// <summary>Those of the words that mean it only where no other column does: a number beside a distance is only a number.</summary>
     public string[] StandIns { get; init; } = [];
 
-    public static readonly TableColumn Distance = new("distance", ["distance", "dist", "along", "alongstring", "chainage", "at", "x"]) { StandIns = ["at", "x"] };
+    public static readonly TableColumn Distance = new("distance", ["distance", "dist", "along", "alongstring", "chainage", "at", "x"])
+    {
+        StandIns =
+        ["at", "x"]
+    };
     public static readonly TableColumn Offset = new("offset", ["offset", "offsets", "ordinate", "off", "y"]) { StandIns = ["y"] };
     public static readonly TableColumn Side = new("side", ["side", "hand"], Needed: false);
     public static readonly TableColumn X = new("x", ["x", "east", "easting", "across"]) { StandIns = ["across"] };
     public static readonly TableColumn Y = new("y", ["y", "north", "northing", "up"]) { StandIns = ["up"] };
-    public static readonly TableColumn Station = new("station", ["station", "stations", "stn", "chainage", "distance", "dist", "no", "number", "at"]) { StandIns = ["no", "number", "at"] };
+    public static readonly TableColumn Station =
+        new("station", ["station", "stations", "stn", "chainage", "distance", "dist", "no", "number", "at"]) { StandIns = ["no", "number", "at"] };
     public static readonly TableColumn Versine = new("versine", ["versine", "versines", "v", "ordinate", "midordinate", "sagitta", "reading"]);
 
     /// <summary>A header split into its word, in small letters without signs, and the unit it states, as in "offset (cm)" or "x_in".</summary>

@@ -1,3 +1,4 @@
+using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -32,11 +33,16 @@ internal static class VersineTable
             double versine = table.Columns[1][r];
             if (Math.Abs(versine) >= spec.Chord / 2)
             {
-                findings.Add(Finding.Error("PF2117", spec.Key, Invariant($"A versine of {Math.Abs(versine):0.##} mm over a chord of {spec.Chord:0.#} mm would be more than half a circle."), "Check the unit of the versines and the length of the chord.") with { File = source.File, Line = table.Lines[r] });
+                findings.Add(Finding.Error("PF2117", spec.Key, Invariant($"A versine of {Math.Abs(versine):0.##} mm over a chord of {spec.Chord:0.#} mm would ")
+                    + "be more than half a circle.", "Check the unit of the versines and the length of the chord.")
+                    with
+                { File = source.File, Line = table.Lines[r] });
                 continue;
             }
 
-            readings.Add(new(source.File, table.Lines[r], table.Units[1], table.Columns[0][r] * (spec.Spacing ?? 1), versine * (int)spec.Positive) { Positive = spec.Positive });
+            readings.Add(new(source.File, table.Lines[r], table.Units[1], table.Columns[0][r] * (spec.Spacing ?? 1),
+                versine * (int)spec.Positive)
+            { Positive = spec.Positive });
         }
 
         return readings;
@@ -60,7 +66,8 @@ internal static class VersineTable
         double covered = stations.Length < 2 ? 0 : stations.Max() - stations.Min(), step = covered / (stations.Length - 1);
         return covered > 0 && covered < spec.Chord && step < LeastStep * spec.Chord
             ? Finding.Error("PF2148", spec.Spacing is null ? spec.Key : $"{spec.Key}.spacing",
-                Invariant($"Column '{header}' has {stations.Length} stations {step:0.##} mm apart, all within the chord of {spec.Chord:0.##} mm: these are no distances in mm."),
+                Invariant($"Column '{header}' has {stations.Length} stations {step:0.##} mm apart, all within the chord of {spec.Chord:0.##} mm: ")
+                    + "these are no distances in mm.",
                 remedy + (spec.Spacing is null ? "; distances need their unit, such as station (cm)." : "."))
             : null;
     }

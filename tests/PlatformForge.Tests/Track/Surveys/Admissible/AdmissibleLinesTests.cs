@@ -3,6 +3,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys.Admissible;
@@ -28,7 +29,8 @@ public class AdmissibleLinesTests
         return inner.Zip(outer).All(p => p.First.Most <= p.Second.Most + AdmissibleLines.Nesting && p.First.Least >= p.Second.Least - AdmissibleLines.Nesting);
     }
 
-    /// <summary>The survey of 300 in which a reading more once widened a bound most, by 0.016 mm: stretches ended sooner, and nodes lay farther apart.</summary>
+    /// <summary>The survey of 300 in which a reading more once widened a bound most, by 0.016 mm: stretches ended sooner, and nodes lay farther
+    /// apart.</summary>
     [Fact]
     public void The_survey_that_widened_most_keeps_the_law() => Assert.True(A_reading_more_or_a_smaller_error_never_widens_a_bound(32, better: false));
 
@@ -62,7 +64,9 @@ public class AdmissibleLinesTests
     {
         var random = new Random(seed);
         var line = new Centreline("straight", [new(new(0, 0), 0, 1200, 0, 0)]);
-        ReadingBand[] bands = [.. Enumerable.Range(0, 12_001).Select(i => new ReadingBand(new PlaceReading("f", i + 2, LengthUnit.Millimetre, new(i * 0.1, (random.NextDouble() * 0.4) - 0.2), 0), 0.25))];
+        ReadingBand[] bands =
+            [.. Enumerable.Range(0, 12_001)
+                .Select(i => new ReadingBand(new PlaceReading("f", i + 2, LengthUnit.Millimetre, new(i * 0.1, (random.NextDouble() * 0.4) - 0.2), 0), 0.25))];
         var set = Set(bands, line);
         Assert.True(set.IsSettled && !set.IsEmpty);
         Assert.InRange(On(set, line).Max(r => r.Half), 0.01, 0.2);
@@ -77,10 +81,13 @@ public class AdmissibleLinesTests
         var bands = MadeUpSurvey.Bands(MadeUpSurvey.String(line, random, close ? 50 : 100, 0.25, MadeUpSurvey.Flexible));
         Point2 first = bands[0].Reading.Place, taut = bands[^1].Reading.Place - first;
         var straight = new Centreline("the string", [new(first, Math.Atan2(taut.Y, taut.X), taut.Length, 0, 0)]);
-        var kinked = new Centreline("through the readings", [.. bands.Zip(bands.Skip(1)).Select(p => (From: p.First.Reading.Place, Way: p.Second.Reading.Place - p.First.Reading.Place)).Select(p => new CentrelineElement(p.From, Math.Atan2(p.Way.Y, p.Way.X), p.Way.Length, 0, 0))]);
+        var kinked = new Centreline("through the readings",
+            [.. bands.Zip(bands.Skip(1)).Select(p => (From: p.First.Reading.Place, Way: p.Second.Reading.Place - p.First.Reading.Place))
+                .Select(p => new CentrelineElement(p.From, Math.Atan2(p.Way.Y, p.Way.X), p.Way.Length, 0, 0))]);
         var found = new[] { line, straight, kinked }.Select(start => Set(bands, start)).ToArray();
         return found.All(f => f.IsSettled && !f.IsEmpty)
-            && found.Skip(1).All(f => On(f, line).Zip(On(found[0], line)).All(p => Math.Abs(p.First.Most - p.Second.Most) < Close && Math.Abs(p.First.Least - p.Second.Least) < Close));
+            && found.Skip(1).All(f => On(f, line).Zip(On(found[0], line))
+                .All(p => Math.Abs(p.First.Most - p.Second.Most) < Close && Math.Abs(p.First.Least - p.Second.Least) < Close));
     }
 
     /// <summary>Nothing is bounded more tightly by saying less.</summary>
@@ -89,7 +96,9 @@ public class AdmissibleLinesTests
     {
         var line = MadeUpSurvey.Track(new Random(7));
         var bands = MadeUpSurvey.Bands(MadeUpSurvey.String(line, new Random(8), 60, 0.25, MadeUpSurvey.Flexible));
-        double[] halves = [.. new[] { (380.0, 200.0), (380, 150), (300, 150) }.Select(p => On(AdmissibleLines.Of(new(LaidAs.Flexible, p.Item1, p.Item2), bands, line), line).Max(r => r.Half))];
+        double[] halves =
+            [.. new[] { (380.0, 200.0), (380, 150), (300, 150) }.Select(p => On(AdmissibleLines.Of(new(LaidAs.Flexible, p.Item1, p.Item2), bands, line), line)
+                .Max(r => r.Half))];
         Assert.True(halves[0] < halves[1] && halves[1] < halves[2], string.Join(" ", halves));
     }
 
@@ -102,7 +111,8 @@ public class AdmissibleLinesTests
     {
         double e = 0.25, rate = BandRows.Rate(MadeUpSurvey.Flexible), h = 5;
         var line = new Centreline("straight", [new(new(0, 0), 0, 1600, 0, 0)]);
-        ReadingBand[] bands = [.. Enumerable.Range(0, 641).Select(i => new ReadingBand(new PlaceReading("f", i + 2, LengthUnit.Millimetre, new(i * 2.5, 0), 0), e))];
+        ReadingBand[] bands =
+            [.. Enumerable.Range(0, 641).Select(i => new ReadingBand(new PlaceReading("f", i + 2, LengthUnit.Millimetre, new(i * 2.5, 0), 0), e))];
         var set = Set(bands, line);
         double at = set.Middle.Length / 2;
         var found = set.Bound([new([at - h, at + h], [-1 / (2 * h), 1 / (2 * h)])]);
@@ -156,8 +166,8 @@ public class AdmissibleLinesTests
     }
 
     /// <summary>
-    /// Bounds that are carried over from neighbours are the same in every run, and no looser than each place by itself would have by more than bounds are near to the true
-    /// ones; that they are not too tight is held below.
+    /// Bounds that are carried over from neighbours are the same in every run, and no looser than each place by itself would have by more than bounds are near
+    /// to the true ones; that they are not too tight is held below.
     /// </summary>
     [Property(MaxTest = 6)]
     public bool What_is_asked_together_is_bounded_as_when_asked_alone(int seed, bool close)
@@ -165,9 +175,11 @@ public class AdmissibleLinesTests
         var random = new Random(seed);
         var line = MadeUpSurvey.Track(random);
         var set = Set(MadeUpSurvey.Bands(MadeUpSurvey.String(line, random, close ? 40 : 100, 0.25, MadeUpSurvey.Flexible)), line);
-        LineMeasure[] all = [.. Enumerable.Range(0, 3).SelectMany(end => Enumerable.Range(0, 30).Select(k => MadeUpSurvey.Coach(500 + (10 * k)).ElementAt(end)))];
+        LineMeasure[] all =
+            [.. Enumerable.Range(0, 3).SelectMany(end => Enumerable.Range(0, 30).Select(k => MadeUpSurvey.Coach(500 + (10 * k)).ElementAt(end)))];
         var (together, again) = (set.Bound(all), set.Bound(all));
-        return together.SequenceEqual(again) && all.Zip(together).All(p => set.Bound([p.First])[0] is var alone && p.Second.Most < alone.Most + Close && p.Second.Least > alone.Least - Close);
+        return together.SequenceEqual(again) && all.Zip(together)
+            .All(p => set.Bound([p.First])[0] is var alone && p.Second.Most < alone.Most + Close && p.Second.Least > alone.Least - Close);
     }
 
     /// <summary>A bound that is carried over is proven for itself: the true line never goes beyond it, at places so close that most are

@@ -1,7 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Tests.Track.Surveys.Admissible;
 
@@ -21,7 +20,9 @@ internal static class MadeUpPieces
     public static PlaceSurvey Told(PlaceSurvey survey, Centreline line)
     {
         Point2 from = line.At(0).Position, taut = line.At(line.Length).Position - from, along = taut * (1 / taut.Length);
-        return survey with { Laying = survey.Laying with { Joints = [.. survey.Laying.Joints.Select(j => Math.Round(Point2.Dot(line.At(j).Position - from, along)))] } };
+        return survey
+            with
+        { Laying = survey.Laying with { Joints = [.. survey.Laying.Joints.Select(j => Math.Round(Point2.Dot(line.At(j).Position - from, along)))] } };
     }
 
     /// <summary>Straight, some pieces of one radius, straight; kinks of up to 2° at the joints, with their chainages.</summary>

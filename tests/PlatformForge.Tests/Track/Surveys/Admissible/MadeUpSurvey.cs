@@ -1,7 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
+using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Tests.Track.Surveys.Admissible;
 
@@ -20,8 +20,11 @@ internal static class MadeUpSurvey
         {
             0 => [new StraightSpec(700), new StraightSpec(800)],
             1 => [new CurveSpec(radius, hand, Length: Math.Min(750, radius)), new CurveSpec(radius, hand, Length: Math.Min(750, radius))],
-            2 => [new StraightSpec(200 + random.Next(200)), new TransitionSpec(length, radius, hand), new CurveSpec(radius, hand, Length: 200 + random.Next(200)), new TransitionSpec(length, null, hand), new StraightSpec(400)],
-            _ => [new StraightSpec(100 + random.Next(150)), new TransitionSpec(length, radius, hand), new CurveSpec(radius, hand, Length: 100 + random.Next(150)), new TransitionSpec(length, null, hand), new TransitionSpec(length, other, back), new CurveSpec(other, back, Length: 300)],
+            2 => [new StraightSpec(200 + random.Next(200)), new TransitionSpec(length, radius, hand),
+                new CurveSpec(radius, hand, Length: 200 + random.Next(200)), new TransitionSpec(length, null, hand), new StraightSpec(400)],
+            _ => [new StraightSpec(100 + random.Next(150)), new TransitionSpec(length, radius, hand),
+                new CurveSpec(radius, hand, Length: 100 + random.Next(150)), new TransitionSpec(length, null, hand), new TransitionSpec(length, other, back),
+                new CurveSpec(other, back, Length: 300)],
         };
         if (kinkDegrees > 0)
         {
@@ -56,7 +59,8 @@ internal static class MadeUpSurvey
     public static ReadingBand[] Bands(PlaceSurvey survey) => [.. survey.Runs[0].Select(r => new ReadingBand(r, survey.RulerError))];
 
     /// <summary>What a coach of 262 over pivots 188 mm asks of a line: places −131, 0 and 131 along it, its middle at a chainage.</summary>
-    public static LineMeasure[] Coach(double at) => [.. new[] { -131.0, 0, 131 }.Select(x => new LineMeasure([at + 94, at - 94], [0.5 + (x / 188), 0.5 - (x / 188)]))];
+    public static LineMeasure[] Coach(double at) =>
+        [.. new[] { -131.0, 0, 131 }.Select(x => new LineMeasure([at + 94, at - 94], [0.5 + (x / 188), 0.5 - (x / 188)]))];
 
     /// <summary>What a measure is of a line, against the one whose chainages it is told in.</summary>
     public static double Of(Centreline line, Centreline stated, LineMeasure measure) =>

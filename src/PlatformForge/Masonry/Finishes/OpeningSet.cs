@@ -1,0 +1,155 @@
+using PlatformForge.Geometry;
+
+namespace PlatformForge.Masonry.Finishes;
+
+/// <summary>All openings of a wall, and what they leave of its courses.</summary>
+/// <param name="cuts">The openings.</param>
+/// <param name="foot">The wall's foot with the joint kept over it.</param>
+/// <param name="edge">The same foot, corner by corner.</param>
+/// <param name="raised">That joint, mm.</param>
+/// <param name="round">Length of a wall that goes all round, mm: what runs over its end meets the openings at its beginning. Nothing of another.</param>
+internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, IReadOnlyList<Point2> edge, double raised, double round)
+{
+    // An arch's end is upright but for this, mm.
+    private const double Hair = 1e-4;
+
+    private readonly Dictionary<string, EdgeLine> lines = [];
+
+    // Those of a ring a second time, beyond its end.
+    private readonly OpeningCut[] met = round > 0 ? [.. cuts, .. cuts.Select(c => c.Moved(round))] : [.. cuts];
+
+    public IReadOnlyList<OpeningCut> Cuts => cuts;
+
+    /// <summary>Cuts the pieces of a row by the sides of the openings that it passes.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="spans">Its pieces.</param>
+    /// <param name="least">A piece that would be left shorter is added to its neighbour, mm.</param>
+    public void Part(in WallRow row, List<(double From, double To)> spans, double least)
+    {
+        foreach (var cut in met)
+        {
+            if (row.High <= cut.Sill || row.Low >= cut.Spring)
+            {
+                continue;
+            }
+
+            double left = cut.Left - OpeningCut.Ledge, right = cut.Right + OpeningCut.Ledge;
+            for (int i = spans.Count - 1; i >= 0; i--)
+            {
+                if (spans[i].To > left && spans[i].From < right)
+                {
+                    Open(spans, i, left, right, least);
+                }
+            }
+        }
+    }
+
+    // Takes what lies between two sides out of a piece.
+    private static void Open(List<(double From, double To)> spans, int i, double left, double right, double least)
+    {
+        var (from, to) = spans[i];
+        spans.RemoveAt(i);
+        if (to > right)
+        {
+            if (to - right >= least || i >= spans.Count)
+            {
+                spans.Insert(i, (right, to));
+            }
+            else
+            {
+                spans[i] = (right, spans[i].To);
+            }
+        }
+
+        if (from < left)
+        {
+            if (left - from >= least || i == 0)
+            {
+                spans.Insert(i, (from, left));
+            }
+            else
+            {
+                spans[i - 1] = (spans[i - 1].From, left);
+            }
+        }
+    }
+
+    /// <summary>Adds pieces of which the back of an arch would leave less than the least along their lower side to those beside them, farther from
+    /// its crown.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="spans">Its pieces.</param>
+    /// <param name="least">The least, mm.</param>
+    public void Join(in WallRow row, List<(double From, double To)> spans, double least)
+    {
+        foreach (var cut in met)
+        {
+            if (!cut.IsArch || row.High <= cut.Spring + Hair || row.Low >= cut.Highest)
+            {
+                continue;
+            }
+
+            double half = cut.HalfAt(row.Low), middle = cut.Middle;
+            if (cut.HalfAt(row.High) > 0 && spans.FindIndex(s => s.From < middle && s.To > middle) is var whole and >= 0)
+            {
+                // The arch comes through the row: what lies to its left and to its right are two.
+                spans.Insert(whole + 1, (middle, spans[whole].To));
+                spans[whole] = (spans[whole].From, middle);
+            }
+
+            for (int i = spans.Count - 2; i >= 0; i--)
+            {
+                // To the right of the crown a short one goes to its right neighbour.
+                var (from, to) = spans[i];
+                if ((from + to) / 2 > middle && from < middle + half && to - (middle + half) < least)
+                {
+                    spans[i + 1] = (from, spans[i + 1].To);
+                    spans.RemoveAt(i);
+                }
+            }
+
+            for (int i = 1; i < spans.Count; i++)
+            {
+                var (from, to) = spans[i];
+                if ((from + to) / 2 < middle && to > middle - half && middle - half - from < least)
+                {
+                    spans[i - 1] = (spans[i - 1].From, to);
+                    spans.RemoveAt(i--);
+                }
+            }
+        }
+    }
+
+    /// <summary>What a row stays over: the wall's foot, or the backs of the arches that spring under it.</summary>
+    public EdgeLine Under(in WallRow row)
+    {
+        var (low, high) = (row.Low, row.High);
+        var arches = cuts.Where(c => c.IsArch && high > c.Spring + Hair && low < c.Highest).ToArray();
+        if (arches.Length == 0)
+        {
+            return foot;
+        }
+
+        string which = string.Join(',', arches.Select(a => a.Left));
+        if (!lines.TryGetValue(which, out var line))
+        {
+            lines[which] = line = Line(arches);
+        }
+
+        return line;
+    }
+
+    private EdgeLine Line(OpeningCut[] arches)
+    {
+        var points = edge.Select(p => p + new Point2(0, raised)).ToList();
+        foreach (var arch in arches)
+        {
+            var over = arch.Extrados().ToList();
+            double from = over[0].X - Hair, to = over[^1].X + Hair;
+            points.RemoveAll(p => p.X > from && p.X < to);
+            int at = points.FindIndex(p => p.X >= to);
+            points.InsertRange(at < 0 ? points.Count : at, [new(from, foot.At(from)), .. over, new(to, foot.At(to))]);
+        }
+
+        return new(points.DistinctBy(p => p.X).ToList(), 0);
+    }
+}

@@ -1,8 +1,0 @@
-namespace PlatformForge.Platforms.Features;
-
-/// <summary>From which edge of the platform an inset is measured.</summary>
-public enum InsetFrom
-{
-    Back,
-    Edge,
-}

@@ -1,0 +1,110 @@
+using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Surfaces;
+using PlatformForge.Solids.Bodies.Layers;
+
+namespace PlatformForge.Solids.Bodies.Copings;
+
+/// <summary>A coping's return along an end: its slabs, their joints, over the nosing and down the front too, and its nosing.</summary>
+internal static class CopingReturnBlocks
+{
+    /// <summary>Lays those of a stretch over the deck.</summary>
+    public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var plan = chart.Plan;
+        foreach (var turn in CopingReturn.Of(plan))
+        {
+            foreach (var piece in top.Cover(plan.CopingFront, plan.Back, Math.Max(from, turn.From), Math.Min(to, turn.To)))
+            {
+                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-plan.Spec.Coping.Thickness), piece.Top, CopingGrooves.PaintOf(plan)));
+            }
+        }
+    }
+
+    /// <summary>Takes their grooves and nosings out of a stretch.</summary>
+    public static void Remove(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    {
+        var (plan, coping) = (chart.Plan, chart.Plan.Spec.Coping);
+        foreach (var turn in CopingReturn.Of(plan).Where(r => r.IsAtEnd ? to >= r.End : from <= r.End))
+        {
+            foreach (var groove in turn.Grooves(coping, plan.Body.FarCopingBack is not null))
+            {
+                foreach (var piece in top.Cover(groove.Near, groove.Far, groove.From, groove.To))
+                {
+                    blocks.Add(Layer.Removed(piece.Ring, piece.Top.Raised(-groove.Depth), piece.Top.Raised(Layer.Above), CopingGrooves.PaintOf(plan)));
+                }
+
+                if (groove.IsJoint)
+                {
+                    Front(chart, top, turn, groove, blocks);
+                }
+            }
+
+            Nosing(chart, top, turn, blocks);
+        }
+    }
+
+    // A joint on the front, its foot sloping as those along the edge do.
+    private static void Front(FacetedPlan chart, TopSurface top, CopingReturn turn, ReturnGroove groove, List<ColumnBlock> blocks)
+    {
+        var coping = chart.Plan.Spec.Coping;
+        double deep = CopingFronts.Depth(coping), inside = turn.Behind(coping, deep);
+        if (deep <= 0)
+        {
+            return;
+        }
+
+        Point3 Place(PlanLine line, double s, double z) => chart.On(line, s) is var p ? new(p.X, p.Y, z) : default;
+        var foot = HeightPlane.Through(Place(groove.Near, turn.End, -CopingFronts.Low(coping)), Place(groove.Far, turn.End, -CopingFronts.Low(coping)),
+            Place(groove.Near, inside, (CopingFronts.Rise * deep) - CopingFronts.Low(coping)));
+        foreach (var piece in top.Cover(groove.Near, groove.Far, Math.Min(groove.First, inside), Math.Max(groove.First, inside)))
+        {
+            blocks.Add(Layer.Removed(piece.Ring, piece.Top.Plus(foot), piece.Top.Raised(Layer.Above), CopingGrooves.PaintOf(chart.Plan)));
+        }
+    }
+
+    // The worked arris of the end, flat by flat: with those of the edges it is mitred at the corners.
+    private static void Nosing(FacetedPlan chart, TopSurface top, CopingReturn turn, List<ColumnBlock> blocks)
+    {
+        var (plan, coping) = (chart.Plan, chart.Plan.Spec.Coping);
+        var corners = coping.Arris();
+        double middle = (turn.End + turn.Inner) / 2;
+        var along = top.Along(middle);
+        Point3 Place(PlanLine line, (double Inward, double Drop) corner)
+        {
+            var p = chart.On(line, turn.Behind(coping, corner.Inward));
+            return new(p.X, p.Y, along.At(p) - corner.Drop);
+        }
+
+        // Beyond both edges, so that no two boundaries coincide.
+        PlanLine near = plan.CopingFront.Shifted(-Overshoot), far = plan.Back.Shifted(Overshoot);
+        for (int i = 0; i + 1 < corners.Count; i++)
+        {
+            Point3[] ring = [Place(near, corners[i]), Place(far, corners[i]), Place(far, corners[i + 1]), Place(near, corners[i + 1])];
+            Flat(ring, along, CopingGrooves.PaintOf(plan), blocks);
+        }
+    }
+
+    private static void Flat(Point3[] ring, HeightPlane along, Paint paint, List<ColumnBlock> blocks)
+    {
+        var slope = HeightPlane.Through(ring[0], ring[1], ring[3]);
+        if (Math.Abs(slope.At(new(ring[2].X, ring[2].Y)) - ring[2].Z) < TopSurface.PlaneAgreement)
+        {
+            Cut(slope, ring);
+        }
+        else
+        {
+            Cut(slope, ring[0], ring[1], ring[3]);
+            Cut(HeightPlane.Through(ring[1], ring[2], ring[3]), ring[1], ring[2], ring[3]);
+        }
+
+        void Cut(HeightPlane lower, params Point3[] corners)
+        {
+            var plan = Array.ConvertAll(corners, p => new Point2(p.X, p.Y));
+            blocks.Add(Layer.Removed(ConvexRing.Area(plan) > 0 ? plan : ConvexRing.Reversed(plan), lower, along.Raised(Layer.Above), paint));
+        }
+    }
+
+    // How far in mm a nosing reaches out of the platform's sides, so that no two boundaries coincide.
+    private const double Overshoot = 0.5;
+}
