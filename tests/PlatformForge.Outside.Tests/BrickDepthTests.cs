@@ -83,7 +83,8 @@ public class BrickDepthTests
         var track = TrackLayer.Lay(new("up", new(0, 0), 0, [new StraightSpec(900)])).Value!;
         var facing = FacingSpec.For(scale) with { Back = WallFinish.Plain, Ends = WallFinish.Plain };
         var spec = PlatformSpec.For(scale, "wall", new FaceSpec("up", Side.Left, 420, 460, EdgeStyle.Uniform))
-            with { Facing = facing, Deck = new() { Width = 30 }, Ribs = new() { Pitch = 0, LongitudinalCount = 0 } };
+            with
+        { Facing = facing, Deck = new() { Width = 30 }, Ribs = new() { Pitch = 0, LongitudinalCount = 0 } };
         var coach = new Vehicle("coach", 186, 0, 0, [VehiclePart.Box("body", PartCarrier.Body, -130, 130, 34, 13, 50)]);
         var sweep = EnvelopeSweeper.Sweep(new(track, spec.Face.From, spec.Face.To, [new TrackRun(track, [coach])])).Value!;
         var plan = PlatformPlanner.Plan(new(spec, new(scale, 8), track, sweep, ClearanceBudget.Of(running: 1)));

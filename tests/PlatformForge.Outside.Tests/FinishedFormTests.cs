@@ -1,14 +1,12 @@
 using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.RegularExpressions;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Outside.Tests;

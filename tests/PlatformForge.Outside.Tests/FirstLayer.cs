@@ -1,14 +1,10 @@
 using System.Globalization;
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Copings;
 
 namespace PlatformForge.Outside.Tests;

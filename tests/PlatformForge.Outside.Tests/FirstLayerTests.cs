@@ -3,7 +3,6 @@ using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Outside.Tests;

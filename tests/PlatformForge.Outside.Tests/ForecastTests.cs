@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
-using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Outside.Tests;
 

@@ -1,5 +1,4 @@
 using System.Text.Json;
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Outside.Tests;

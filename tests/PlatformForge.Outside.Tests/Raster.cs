@@ -1,4 +1,3 @@
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 

@@ -2,10 +2,8 @@ using System.Globalization;
 using System.Xml.Linq;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Outside.Tests;
 

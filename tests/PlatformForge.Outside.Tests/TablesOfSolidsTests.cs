@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using static PlatformForge.Outside.Tests.WrittenFace;
 

@@ -18,8 +18,13 @@ internal static class Tool
     /// <summary>Runs a program to its end; fails when it takes minutes.</summary>
     public static Said Run(string program, params IEnumerable<string> arguments)
     {
-        var start = new ProcessStartInfo(program) { UseShellExecute = false, RedirectStandardOutput = true, RedirectStandardError = true,
-            RedirectStandardInput = true };
+        var start = new ProcessStartInfo(program)
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            RedirectStandardInput = true
+        };
         foreach (string argument in arguments)
         {
             start.ArgumentList.Add(argument);

@@ -4,7 +4,6 @@ using System.Text.RegularExpressions;
 using System.Xml.Linq;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 
 namespace PlatformForge.Outside.Tests;

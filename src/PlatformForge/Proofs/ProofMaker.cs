@@ -209,8 +209,7 @@ public static class ProofMaker
                 Figures = figures,
                 Use = piece.Slot is null
                     ? "Lay it on the deck, its mark on top, while the coping is painted; weigh it down."
-                    : "Lay its slot over the line, its grooves on the section's ends or on those of the stencil before, and dab with a brush that is almost "
-                    + "dry.",
+                    : "Lay its slot over the line, its grooves on the section's ends or on those of the stencil before, and dab with an almost dry brush.",
             };
         }
     }

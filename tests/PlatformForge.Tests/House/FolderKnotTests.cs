@@ -11,45 +11,9 @@ public class FolderKnotTests
     /// out.</summary>
     private static readonly string[] Tied =
     [
-        "Clearance - Clearance.Sets",
-        "Clearance - Clearance.Sweeping",
-        "Exports - Exports.Drawings",
-        "Exports - Exports.Drawings.Painting",
-        "Exports - Exports.Manifests",
-        "Exports - Exports.Pdf",
-        "Exports - Exports.Pictures",
-        "Exports - Exports.Reports",
-        "Exports - Exports.Tables",
-        "Exports - Exports.ThreeMf",
-        "Exports.Drawings - Exports.Pdf",
-        "Exports.Manifests - Exports.Reports",
-        "Platforms - Platforms.Accounts",
-        "Platforms - Platforms.Edges",
-        "Platforms - Platforms.Features",
-        "Platforms - Platforms.Features.Kinds",
-        "Platforms - Platforms.Furniture",
-        "Platforms - Platforms.Gaps",
-        "Platforms - Platforms.Islands",
-        "Platforms - Platforms.Rules",
-        "Platforms - Platforms.Surfaces",
-        "Projects - Projects.Remedies",
-        "Sections - Sections.Beds",
-        "Sections - Sections.Cuts",
-        "Sections - Sections.Forecasts",
-        "Sections - Sections.Joints",
-        "Sections - Sections.Marks",
-        "Sections - Sections.Plates",
-        "Sections - Sections.Poses",
-        "Solids - Solids.Kernel",
-        "Solids - Solids.Kernel.Noding",
-        "Solids.Kernel - Solids.Kernel.Meshing",
-        "Solids.Kernel - Solids.Kernel.Noding",
-        "Track.Surveys - Track.Surveys.Admissible",
-        "Track.Surveys - Track.Surveys.Drawings",
-        "Track.Surveys - Track.Surveys.Fitting",
-        "Track.Surveys - Track.Surveys.Tables",
-        "Verification - Verification.Distances",
-        "Verification - Verification.Rules",
+        "Exports - Exports.Reports.Forms",
+        "Platforms.Features - Platforms.Specs",
+        "Sections - Sections.Rules",
     ];
 
     private static readonly Lazy<string[]> Knots = new(() =>
@@ -69,6 +33,16 @@ public class FolderKnotTests
 
     [Fact]
     public void The_list_holds_none_that_are_untied() => Assert.Empty(Tied.Except(Knots.Value));
+
+    /// <summary>A folder that holds more falls into parts.</summary>
+    [Fact]
+    public void No_folder_holds_more_than_twenty_files() => Assert.DoesNotContain(
+        Directory.EnumerateDirectories(Path.Combine(SourceTree.Root, "src"), "*", SearchOption.AllDirectories)
+            .Where(d => !d.Split(Path.DirectorySeparatorChar).Intersect(["obj", "bin"]).Any())
+            .Select(d => (Folder: Path.GetRelativePath(SourceTree.Root, d), Files: Directory.GetFiles(d, "*.cs").Length)),
+        f => f.Files > MostFiles);
+
+    private const int MostFiles = 20;
 
     private static string? Room(string space) => space.StartsWith("PlatformForge.", StringComparison.Ordinal) ? space.Split('.')[1] : null;
 

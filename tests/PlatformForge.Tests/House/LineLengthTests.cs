@@ -3,15 +3,16 @@ using Xunit;
 namespace PlatformForge.Tests.House;
 
 /// <summary>
-/// Lines as .editorconfig says, 160 characters. Many are longer still, most of them findings whose sentences stand in one piece: this number only gets smaller.
+/// Lines as .editorconfig says, 160 characters. A few are longer still, where what is told has a choice inside it: this number only gets smaller.
 /// </summary>
 public class LineLengthTests
 {
-    private const int Wanted = 160, LongerStill = 1010, Longest = 650;
+    private const int Wanted = 160, LongerStill = 42, Longest = 320;
 
     private static readonly Lazy<(string File, int Line, int Length)[]> Long = new(() =>
     [
-        .. from file in Directory.EnumerateFiles(Path.Combine(SourceTree.Root, "src"), "*.cs", SearchOption.AllDirectories)
+        .. from folder in (string[])["src", "tests"]
+           from file in Directory.EnumerateFiles(Path.Combine(SourceTree.Root, folder), "*.cs", SearchOption.AllDirectories)
            where !file.Split(Path.DirectorySeparatorChar).Intersect(["obj", "bin"]).Any()
            from line in File.ReadLines(file).Select((text, i) => (Number: i + 1, text.Length))
            where line.Length > Wanted

@@ -267,8 +267,7 @@ internal sealed class StagingArea : IDisposable
         foreach (string path in replace.Select(f => f.Path))
         {
             RefuseLinks(path);
-            if (Directory.Exists(commit.Place(path)) || Above(path).FirstOrDefault(step => File.Exists(commit.Place(step)) && !going.Contains(step))
-                is not null)
+            if (Directory.Exists(commit.Place(path)) || Above(path).Any(step => File.Exists(commit.Place(step)) && !going.Contains(step)))
             {
                 throw new FolderFault(FolderFaults.Obstacle(folder, path));
             }

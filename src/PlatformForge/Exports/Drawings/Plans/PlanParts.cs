@@ -63,7 +63,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         var labels = new Labels(sheet);
         var neighbours = new PlanNeighbours(dossier, plan, From, To);
         new PlanLegend(dossier, platform, neighbours.Any).DrawOn(sheet, labels);
-        ScaleBar(sheet, view, labels);
+        PlanScaleBar.DrawOn(sheet, view, labels);
         Swept(sheet, view);
         var window = new DrawingWindow(TitleBlock.Margin, TitleBlock.Margin + PlanDrawing.Above, sheet.Width - TitleBlock.Margin,
             sheet.Height - TitleBlock.Margin - TitleBlock.Depth - PlanDrawing.Below);
@@ -384,24 +384,5 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         return start == 0 && end == 0 ? "straight"
             : start == end ? Radius(start)
             : Invariant($"transition {Figures.Short(Math.Round(element.Length, 1))}") + (end == 0 ? " to straight" : " to " + Radius(end));
-    }
-
-    private static void ScaleBar(Sheet sheet, PlanView view, Labels labels)
-    {
-        double step = view.Reduction > 4 ? 100 : 50, y = sheet.Height - TitleBlock.Margin - TitleBlock.Depth - 7, x = TitleBlock.Inset;
-        for (int i = 0; i < 4; i++)
-        {
-            sheet.Box(x + (i * step / view.Reduction), y, step / view.Reduction, 1.4, new(i % 2 == 0 ? HouseStyle.Ink : HouseStyle.White), HouseStyle.Thin);
-        }
-
-        for (int i = 0; i <= 4; i += 2)
-        {
-            sheet.Text(Invariant($"{i * step:F0}"), new(x + (i * step / view.Reduction), y - 1), HouseStyle.Small,
-                i == 0 ? TextAnchor.Start : TextAnchor.Middle);
-        }
-
-        double end = x + (4 * step / view.Reduction);
-        sheet.Text("mm of the model", new(end + 5, y + 1.4), HouseStyle.Small);
-        labels.Keep(x - 1, y - 4, end + 30, y + 2);
     }
 }

@@ -15,15 +15,13 @@ namespace PlatformForge.Exports.Paper.FullSize;
 internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 {
     private const double Beyond = 60; // mm of track shown past either end
-    private const double FacetVersine = 0.002, LongestFacet = 20; // mm: how far a rail's curve leaves its facets, and how long these are at most
     // full size, mm, from memory: where sleepers lie is not known, so their ends are a guide only
     private const double SleeperPitch = 760, SleeperLength = 2590, SleeperWidth = 254;
     private const double Tick = 10, LongTick = 50; // mm of chainage
     private const double Behind = 14, Before = 5; // mm of paper beyond the platform's back, for names, and beyond what the vehicles sweep
     private const double AreaPiece = 20; // mm of coping in one area
     private const double OtherTrackWithin = 60, OtherTrackNamed = 150; // mm: farther tracks are left out; how often others are named
-    private const double Own = 0.5; // mm: nearer to the platform's own track than this a line is that track
-    private const double SamePlace = 0.001; // mm
+    private const double Own = 0.5, SamePlace = 0.001; // mm: nearer than the first to the platform's own track a line is that track
 
     private readonly PlatformPlan plan = platform.Plan;
     private readonly PlanLine farthest = platform.Plan.Outer;
@@ -89,13 +87,12 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
     // Offsets that the sheets have to hold: what is swept and the sleepers on one side, the back with room for names on the other.
     private (double Least, double Greatest) Across(double s)
     {
+        static double Finite(double reach) => double.IsFinite(reach) ? reach : 0;
         double near = Math.Max(HalfSleeper, Finite(away.At(s))) + Before;
         double far = Math.Max(HalfSleeper, Finite(towards.At(s))) + Before;
         far = s < From || s > To ? far : Math.Max(far, farthest.At(s) + Behind);
         return Side > 0 ? (-near, far) : (-far, near);
     }
-
-    private static double Finite(double reach) => double.IsFinite(reach) ? reach : 0;
 
     private void Line(FullSizeLine kind, IEnumerable<Point2> points) => lines.Add(new(kind, [.. points]));
 
@@ -171,7 +168,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
     {
         double half = dossier.Gauge / 2, start = ride.Locate(chart.PointAt(Range.From), Range.From).Chainage,
             end = ride.Locate(chart.PointAt(Range.To), Range.To).Chainage;
-        double[] stations = [.. Steps(ride, start, end)];
+        double[] stations = [.. LineFacets.Steps(ride, start, end)];
         foreach (double side in (double[])[1, -1])
         {
             Line(FullSizeLine.Rail, stations.Select(s => ride.PointAt(s, side * half)));
@@ -180,29 +177,11 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
 
         trackBed = [.. stations.Select(s => ride.PointAt(s, HalfSleeper)), .. stations.Reverse().Select(s => ride.PointAt(s, -HalfSleeper))];
         Line(FullSizeLine.Middle, stations.Select(s => ride.PointAt(s)));
-        double pitch = dossier.Scale.ToModel(SleeperPitch), width = dossier.Scale.ToModel(SleeperWidth) / 2, depth = (HalfSleeper - half) / 3;
-        for (double s = start + (pitch / 2); s < end - width; s += pitch)
+        double pitch = dossier.Scale.ToModel(SleeperPitch), width = dossier.Scale.ToModel(SleeperWidth) / 2;
+        foreach (var ring in LineFacets.SleeperEnds(ride, start, end, (pitch, width), (HalfSleeper, (HalfSleeper - half) / 3)))
         {
-            foreach (double side in (double[])[1, -1])
-            {
-                double outer = side * HalfSleeper, inner = side * (HalfSleeper - depth);
-                Line(FullSizeLine.SleeperEnd, [ride.PointAt(s - width, inner), ride.PointAt(s - width, outer), ride.PointAt(s + width, outer),
-                    ride.PointAt(s + width, inner)]);
-            }
+            Line(FullSizeLine.SleeperEnd, ring);
         }
-    }
-
-    // Chainages of a line's facets: as long as leaves the line by no more than is drawn.
-    private static IEnumerable<double> Steps(Centreline line, double from, double to)
-    {
-        for (double s = from; s < to;)
-        {
-            yield return s;
-            double bend = Math.Max(Math.Abs(line.At(s).Curvature), Math.Abs(line.At(Math.Min(to, s + LongestFacet)).Curvature));
-            s += Math.Clamp(Math.Sqrt(8 * FacetVersine / bend), 0.5, LongestFacet);
-        }
-
-        yield return to;
     }
 
     private void OtherTracks()
@@ -211,7 +190,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
         {
             double? guess = null;
             double least = -Range.To;
-            var near = Steps(other, 0, other.Length).Where(u =>
+            var near = LineFacets.Steps(other, 0, other.Length).Where(u =>
             {
                 var at = other.PointAt(u);
                 var place = guess is { } g ? chart.Locate(at, g) : chart.Locate(at);
@@ -222,7 +201,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             }).ToArray();
             for (int i = 0; i + 1 < near.Length; i++)
             {
-                if (near[i + 1] - near[i] > LongestFacet + 1e-9)
+                if (near[i + 1] - near[i] > LineFacets.Longest + 1e-9)
                 {
                     continue;
                 }
