@@ -1,13 +1,9 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Elevations;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;

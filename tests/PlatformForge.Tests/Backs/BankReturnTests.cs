@@ -1,11 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -1,5 +1,3 @@
-using PlatformForge.Exports.Pictures.Bodies;
-using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
@@ -13,7 +11,6 @@ using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -3,12 +3,10 @@ using PlatformForge.Masonry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Verification.Rules;
 using Xunit;
 

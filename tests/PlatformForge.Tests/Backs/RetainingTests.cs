@@ -6,7 +6,6 @@ using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;

@@ -1,9 +1,6 @@
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;

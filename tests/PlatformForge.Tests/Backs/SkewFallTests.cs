@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Tests.Fixtures;

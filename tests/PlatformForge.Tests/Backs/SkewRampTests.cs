@@ -1,6 +1,5 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;

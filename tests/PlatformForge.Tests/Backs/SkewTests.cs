@@ -1,10 +1,8 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;

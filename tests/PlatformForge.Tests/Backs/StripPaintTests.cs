@@ -1,7 +1,6 @@
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Solids;

@@ -4,10 +4,8 @@ using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys.Admissible;
-using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Clearance;

@@ -2,7 +2,6 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 

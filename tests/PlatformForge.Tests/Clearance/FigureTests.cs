@@ -3,7 +3,6 @@ using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Clearance;

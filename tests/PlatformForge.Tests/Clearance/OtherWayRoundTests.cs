@@ -3,7 +3,6 @@ using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Tests.Verification;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Verification;
 using Xunit;
 

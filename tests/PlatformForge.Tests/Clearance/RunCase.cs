@@ -1,6 +1,5 @@
 using FsCheck;
 using FsCheck.Fluent;
-using PlatformForge.Clearance;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;

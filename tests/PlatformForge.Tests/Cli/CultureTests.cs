@@ -1,8 +1,6 @@
 using System.Globalization;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Stl;
-using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Tests.Projects;

@@ -2,7 +2,6 @@ using System.Text;
 using PlatformForge.Cli;
 using PlatformForge.Cli.Commands;
 using PlatformForge.Cli.Terminals;
-using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using Xunit;

@@ -1,4 +1,3 @@
-using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Projects;
 using Xunit;
 

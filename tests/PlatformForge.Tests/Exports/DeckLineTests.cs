@@ -1,5 +1,3 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Sections;
 using PlatformForge.Exports.Files;
@@ -7,12 +5,9 @@ using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Stock;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Projects;
 using Xunit;
 

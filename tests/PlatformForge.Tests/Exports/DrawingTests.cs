@@ -1,13 +1,11 @@
 using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Gaps;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Plans;
 using PlatformForge.Exports.Drawings.Sections;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using Xunit;
 

@@ -1,5 +1,4 @@
 using System.Text;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;

@@ -1,8 +1,6 @@
 using System.Text;
 using System.Text.Json;
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Tables;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects.Runs;

@@ -1,18 +1,14 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Fitting.Lines;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Exports;

@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Pdf;
 using PlatformForge.Exports.Pictures;

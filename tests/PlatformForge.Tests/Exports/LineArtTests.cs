@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.LineArt;

@@ -6,12 +6,9 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;

@@ -1,9 +1,6 @@
-using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Plans;
-using PlatformForge.Sections.Forms;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;

@@ -1,18 +1,13 @@
 using System.Globalization;
 using System.Text;
 using System.Text.Json;
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings.Gaps;
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Exports.Workshop;
-using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Kernel.Levels;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;

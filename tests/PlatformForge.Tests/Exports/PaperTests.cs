@@ -4,8 +4,6 @@ using System.Text.RegularExpressions;
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Paper;
@@ -13,7 +11,6 @@ using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Exports.Pdf;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;

@@ -1,6 +1,5 @@
 using System.Buffers.Binary;
 using System.IO.Compression;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Pictures.Bodies;

@@ -7,7 +7,6 @@ using PlatformForge.Exports.Dxf;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Workshop;
-using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;

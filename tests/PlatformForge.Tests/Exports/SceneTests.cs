@@ -1,7 +1,6 @@
 using System.Buffers.Binary;
 using System.Text.Json;
 using PlatformForge.Exports.Gltf;
-using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;

@@ -1,6 +1,3 @@
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Gaps;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Plans;

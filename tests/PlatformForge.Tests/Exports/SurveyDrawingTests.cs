@@ -2,12 +2,9 @@ using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using PlatformForge.Cli.Answers;
-using PlatformForge.Cli.Commands;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Surveys;
 using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Results;
 using Xunit;
 

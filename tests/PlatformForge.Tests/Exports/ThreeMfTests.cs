@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.IO.Compression;
 using System.Xml.Linq;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Looks;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;

@@ -1,5 +1,3 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Trestles;
 using PlatformForge.Exports.Files;
@@ -7,7 +5,6 @@ using PlatformForge.Exports.Paper;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Solids.Bodies.Trestles;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;

@@ -1,11 +1,7 @@
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Platforms.Surfaces;
 using Xunit;
 
 namespace PlatformForge.Tests.Exports;

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Tests.Fixtures;

@@ -1,5 +1,3 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;

@@ -2,7 +2,6 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;

@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Tests.Fixtures;

@@ -1,4 +1,3 @@
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Meshes;
 

@@ -1,6 +1,5 @@
 using System.Text.RegularExpressions;
 using PlatformForge.Projects.Catalogue;
-using PlatformForge.Solids.Bodies.Layers;
 using Xunit;
 
 namespace PlatformForge.Tests.House;

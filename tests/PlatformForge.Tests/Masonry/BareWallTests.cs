@@ -1,8 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Masonry.Finishes;
-using PlatformForge.Platforms.Plans;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Projects;

@@ -1,17 +1,13 @@
 using System.Globalization;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Looks;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;

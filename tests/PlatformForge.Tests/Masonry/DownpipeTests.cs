@@ -1,4 +1,3 @@
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;

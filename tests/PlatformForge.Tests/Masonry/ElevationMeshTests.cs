@@ -1,5 +1,3 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Elevations;
 using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Exports.Drawings.Ink;
@@ -7,7 +5,6 @@ using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;

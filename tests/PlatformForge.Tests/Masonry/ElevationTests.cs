@@ -1,5 +1,3 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Elevations;
 using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Exports.Drawings.Ink;
@@ -8,7 +6,6 @@ using PlatformForge.Exports.Paper;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Projects;
 using Xunit;
 

@@ -1,15 +1,12 @@
 using System.Text;
 using System.Text.RegularExpressions;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Walls;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;

@@ -1,9 +1,7 @@
 using System.Collections.Concurrent;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;

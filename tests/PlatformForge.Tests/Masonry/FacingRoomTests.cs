@@ -1,5 +1,4 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;

@@ -1,12 +1,10 @@
 using PlatformForge.Masonry;
 using PlatformForge.Masonry.Finishes;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Rules;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
 using PlatformForge.Units;

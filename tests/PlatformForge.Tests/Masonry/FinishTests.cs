@@ -1,16 +1,12 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Masonry.Finishes;
-using PlatformForge.Platforms.Plans;
-using PlatformForge.Projects.Watches;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

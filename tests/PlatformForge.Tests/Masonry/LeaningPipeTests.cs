@@ -1,8 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Meshes;

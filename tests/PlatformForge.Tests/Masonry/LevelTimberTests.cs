@@ -1,4 +1,3 @@
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Masonry;
 using PlatformForge.Masonry.Finishes;
 using Xunit;

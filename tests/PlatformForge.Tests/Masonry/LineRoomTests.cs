@@ -1,7 +1,5 @@
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Rules;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -1,11 +1,7 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Features.Kinds;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

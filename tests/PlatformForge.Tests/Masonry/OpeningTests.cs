@@ -6,7 +6,6 @@ using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

@@ -1,13 +1,10 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

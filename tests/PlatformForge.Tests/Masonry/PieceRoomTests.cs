@@ -1,6 +1,5 @@
 using System.Globalization;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Rules;
 using PlatformForge.Tests.Sections;

@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text;
-using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
@@ -9,7 +8,6 @@ using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;

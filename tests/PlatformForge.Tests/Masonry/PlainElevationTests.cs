@@ -1,5 +1,3 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Elevations;
 using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Exports.Drawings.Gaps;
@@ -7,12 +5,9 @@ using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;

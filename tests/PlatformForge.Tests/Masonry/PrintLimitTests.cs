@@ -1,19 +1,15 @@
 using System.Globalization;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Rules;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

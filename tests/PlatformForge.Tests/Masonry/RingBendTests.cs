@@ -1,6 +1,5 @@
 using PlatformForge.Masonry;
 using PlatformForge.Masonry.Finishes;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

@@ -1,4 +1,3 @@
-using PlatformForge.Exports;
 using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Elevations;
 using PlatformForge.Exports.Drawings.Ink;
@@ -7,11 +6,8 @@ using PlatformForge.Masonry;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Rules;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;

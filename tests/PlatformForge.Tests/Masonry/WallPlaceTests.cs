@@ -1,8 +1,5 @@
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Plans;
 using PlatformForge.Exports.Files;
-using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Projects.Presets;

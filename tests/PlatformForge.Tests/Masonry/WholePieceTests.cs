@@ -1,9 +1,6 @@
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;

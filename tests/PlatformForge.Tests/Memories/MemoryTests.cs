@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Units;
 using PlatformForge.Units.Memories;
 using Xunit;

@@ -2,8 +2,6 @@ using FsCheck.Xunit;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Geometry.Meshes;
-using PlatformForge.Platforms.Plans;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Solids.Kernel;
 using Xunit;

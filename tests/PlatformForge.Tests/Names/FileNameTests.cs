@@ -1,8 +1,6 @@
 using System.Diagnostics;
 using FsCheck.Xunit;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
-using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using Xunit;
 

@@ -1,7 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 

@@ -1,11 +1,9 @@
 using PlatformForge.Clearance;
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 

@@ -7,7 +7,6 @@ using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Platforms;

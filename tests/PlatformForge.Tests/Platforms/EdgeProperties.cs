@@ -1,10 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Platforms;

@@ -1,15 +1,12 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Tests.Clearance;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
-using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Platforms;

@@ -1,10 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Results;
 
 namespace PlatformForge.Tests.Platforms;
 

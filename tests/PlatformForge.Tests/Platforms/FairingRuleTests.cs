@@ -3,7 +3,6 @@ using PlatformForge.Platforms;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 

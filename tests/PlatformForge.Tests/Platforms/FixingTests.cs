@@ -1,13 +1,10 @@
-using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;

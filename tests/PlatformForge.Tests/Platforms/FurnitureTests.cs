@@ -1,19 +1,14 @@
 using FsCheck.Xunit;
-using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

@@ -1,7 +1,5 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
 using Xunit;
 

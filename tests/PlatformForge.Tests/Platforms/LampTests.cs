@@ -1,14 +1,11 @@
-using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Units;
 using Xunit;

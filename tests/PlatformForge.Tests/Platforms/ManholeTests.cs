@@ -1,14 +1,7 @@
-using PlatformForge.Exports.Drawings.Ink;
-using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Sections.Rules;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Fixtures;

@@ -1,4 +1,3 @@
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using Xunit;

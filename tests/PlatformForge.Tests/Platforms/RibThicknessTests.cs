@@ -1,7 +1,5 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Tests.Sections;
 using Xunit;

@@ -1,4 +1,3 @@
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Islands;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;

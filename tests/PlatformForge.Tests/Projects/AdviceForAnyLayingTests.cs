@@ -5,7 +5,6 @@ using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Results;
 using Xunit;

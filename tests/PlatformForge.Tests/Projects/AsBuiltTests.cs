@@ -1,5 +1,3 @@
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Platforms.AsBuilt;
 using PlatformForge.Projects.Runs;

@@ -1,7 +1,6 @@
 using System.Text;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Reading;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

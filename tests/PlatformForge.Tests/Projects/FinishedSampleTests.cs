@@ -1,17 +1,10 @@
-using PlatformForge.Exports.Drawings.Elevations;
-using PlatformForge.Exports.Drawings.Ink;
-using PlatformForge.Exports.Files;
-using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Exports.Pictures;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Plans;
-using PlatformForge.Platforms.Specs;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies.Trestles;
 using PlatformForge.Tests.Fixtures;
 using Xunit;
 

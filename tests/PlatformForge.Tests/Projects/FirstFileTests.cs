@@ -4,7 +4,6 @@ using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Projects.Schemas;
 using PlatformForge.Tests.Cli;
-using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Projects;

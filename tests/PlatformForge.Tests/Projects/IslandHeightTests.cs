@@ -1,4 +1,3 @@
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;

@@ -1,7 +1,5 @@
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;

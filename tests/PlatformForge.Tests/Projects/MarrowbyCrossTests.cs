@@ -1,14 +1,10 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings;
 using PlatformForge.Exports.Drawings.Gaps;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Drawings.Plans;
 using PlatformForge.Exports.Drawings.Sections;
 using PlatformForge.Exports.Files;
-using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Tables;
 using PlatformForge.Platforms;

@@ -5,7 +5,6 @@ using FsCheck.Xunit;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Tests.Projects.Remedies;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 
 namespace PlatformForge.Tests.Projects;

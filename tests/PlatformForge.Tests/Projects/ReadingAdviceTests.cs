@@ -4,7 +4,6 @@ using PlatformForge.Projects;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Track.Surveys.Admissible;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Results;
 using Xunit;
 

@@ -1,5 +1,4 @@
 using PlatformForge.Clearance;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 using PlatformForge.Units;

@@ -1,7 +1,6 @@
 using PlatformForge.Projects;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Presets;
-using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
 using PlatformForge.Units;
 

@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;

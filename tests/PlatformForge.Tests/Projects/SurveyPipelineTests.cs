@@ -9,7 +9,6 @@ using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;

@@ -1,5 +1,3 @@
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
@@ -7,7 +5,6 @@ using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Remarks;
 using Xunit;

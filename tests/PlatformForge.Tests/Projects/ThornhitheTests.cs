@@ -1,17 +1,14 @@
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Paper;
 using PlatformForge.Exports.Paper.FullSize;
 using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
 using PlatformForge.Tests.Clearance;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

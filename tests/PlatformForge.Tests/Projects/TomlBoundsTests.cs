@@ -5,7 +5,6 @@ using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Reading;
 using PlatformForge.Projects.Remedies;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Units;
 using Xunit;
 

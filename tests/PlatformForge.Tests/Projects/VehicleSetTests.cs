@@ -1,6 +1,5 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
-using PlatformForge.Clearance.Sets;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;

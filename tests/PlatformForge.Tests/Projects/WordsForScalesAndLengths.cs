@@ -1,5 +1,4 @@
 using PlatformForge.Projects;
-using PlatformForge.Projects.Keys;
 using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;

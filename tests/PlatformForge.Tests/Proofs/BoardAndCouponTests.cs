@@ -1,7 +1,4 @@
-using PlatformForge.Exports.Drawings.Ink;
-using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Projects;
 using Xunit;

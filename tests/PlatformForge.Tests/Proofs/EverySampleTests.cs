@@ -1,6 +1,5 @@
 using System.Text;
 using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.Proving;

@@ -1,9 +1,7 @@
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Projects.Watches;
 using PlatformForge.Proofs;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Projects;
 using Xunit;
 

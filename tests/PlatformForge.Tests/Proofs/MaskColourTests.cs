@@ -1,7 +1,5 @@
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Proofs;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Sections;

@@ -1,12 +1,10 @@
 using System.Collections.Concurrent;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
-using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Meshes;

@@ -1,5 +1,4 @@
 using PlatformForge.Exports;
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;

@@ -1,11 +1,8 @@
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Proofs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Kernel;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Verification;

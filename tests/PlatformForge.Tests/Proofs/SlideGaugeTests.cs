@@ -1,5 +1,3 @@
-using PlatformForge.Exports.Drawings.Ink;
-using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;

@@ -1,6 +1,5 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Forms;
 using Xunit;

@@ -1,10 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;

@@ -1,12 +1,9 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Joints;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
 using Xunit;

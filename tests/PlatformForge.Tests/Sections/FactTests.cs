@@ -5,10 +5,8 @@ using PlatformForge.Sections.Joints;
 using PlatformForge.Sections.Marks;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Units;
 using Xunit;
 

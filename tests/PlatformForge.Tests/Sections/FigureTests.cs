@@ -1,5 +1,4 @@
 using PlatformForge.Platforms.Surfaces;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using Xunit;

@@ -4,7 +4,6 @@ using FsCheck.Xunit;
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;

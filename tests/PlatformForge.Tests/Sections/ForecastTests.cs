@@ -1,11 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forecasts;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
-using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;

@@ -1,6 +1,5 @@
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 
 namespace PlatformForge.Tests.Sections;

@@ -1,9 +1,6 @@
-using PlatformForge.Exports.Pictures.Bodies;
-using PlatformForge.Exports.Reports;
 using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Exports.Workshop;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;

@@ -1,8 +1,6 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Cuts;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using Xunit;
 

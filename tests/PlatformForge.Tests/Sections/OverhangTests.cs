@@ -1,6 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Platforms.Plans;
-using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Poses;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Kernel;

@@ -1,5 +1,4 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Sections.Plates;

@@ -1,18 +1,12 @@
-using PlatformForge.Exports.Pictures.Bodies;
 using PlatformForge.Geometry;
-using PlatformForge.Platforms;
-using PlatformForge.Platforms.Edges;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Requests;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
-using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Sections;

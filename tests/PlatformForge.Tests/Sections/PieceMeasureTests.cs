@@ -3,9 +3,7 @@ using System.Text.RegularExpressions;
 using PlatformForge.Geometry;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Units.Memories;
 using Xunit;
 

@@ -1,11 +1,8 @@
 using FsCheck.Xunit;
 using PlatformForge.Exports.Stl;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Specs;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Platforms;
 using Xunit;

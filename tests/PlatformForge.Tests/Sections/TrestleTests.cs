@@ -1,6 +1,3 @@
-using PlatformForge.Exports.Drawings.Ink;
-using PlatformForge.Exports.Pictures.Bodies;
-using PlatformForge.Exports.Reports.Forms;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
@@ -8,7 +5,6 @@ using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Trestles;
 using PlatformForge.Solids.Kernel;

@@ -1,5 +1,4 @@
 using PlatformForge.Clearance.Rules;
-using PlatformForge.Platforms.Plans;
 using PlatformForge.Units;
 using Xunit;
 

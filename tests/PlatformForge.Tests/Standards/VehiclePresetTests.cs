@@ -1,7 +1,5 @@
 using PlatformForge.Clearance;
 using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports.Drawings.Ink;
-using PlatformForge.Platforms.Plans;
 using PlatformForge.Projects;
 using PlatformForge.Projects.Presets;
 using Xunit;

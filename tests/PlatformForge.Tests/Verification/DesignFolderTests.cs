@@ -1,6 +1,5 @@
 using FsCheck.Xunit;
 using PlatformForge.Tests.Clearance.Motion;
-using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;

@@ -4,7 +4,6 @@ using System.Text.Json.Nodes;
 using System.Text.RegularExpressions;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
-using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Cli;
 using PlatformForge.Tests.Projects;
 using PlatformForge.Units;

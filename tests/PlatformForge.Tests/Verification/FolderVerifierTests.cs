@@ -1,15 +1,12 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Clearance;
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Exports;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Folders;
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Exports.ThreeMf;
 using PlatformForge.Geometry;
 using PlatformForge.Projects;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
 using PlatformForge.Verification;

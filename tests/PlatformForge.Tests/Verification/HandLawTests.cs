@@ -1,10 +1,8 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Track;
 using PlatformForge.Verification.Distances;
 using PlatformForge.Verification.Rules;
-using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;

@@ -1,5 +1,3 @@
-using PlatformForge.Clearance.Vehicles;
-using PlatformForge.Verification;
 using PlatformForge.Verification.Written;
 using Xunit;
 

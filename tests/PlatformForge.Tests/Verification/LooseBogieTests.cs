@@ -1,9 +1,7 @@
-using PlatformForge.Clearance;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Tests.Clearance.Motion;
 using PlatformForge.Verification.Poses;
-using PlatformForge.Verification.Written;
 using Xunit;
 
 namespace PlatformForge.Tests.Verification;

@@ -1,6 +1,5 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Verification.Distances;
 using Xunit;
 

@@ -1,8 +1,6 @@
-using PlatformForge.Clearance;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
-using PlatformForge.Verification;
 using PlatformForge.Verification.Written;
 
 namespace PlatformForge.Tests.Verification;

@@ -1,6 +1,5 @@
 using PlatformForge.Exports.Manifests;
 using PlatformForge.Geometry;
-using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Verification.Rules;
 using Xunit;
 

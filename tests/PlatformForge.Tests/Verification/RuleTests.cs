@@ -1,9 +1,7 @@
 using PlatformForge.Geometry;
-using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Exports;
 using PlatformForge.Units;
-using PlatformForge.Verification;
 using PlatformForge.Verification.Rules;
 using PlatformForge.Verification.Written;
 using Xunit;

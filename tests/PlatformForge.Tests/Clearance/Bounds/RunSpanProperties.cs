@@ -1,6 +1,5 @@
 using FsCheck.Xunit;
 using PlatformForge.Clearance.Sweeping;
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;

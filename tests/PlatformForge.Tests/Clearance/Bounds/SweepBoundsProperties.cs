@@ -1,8 +1,6 @@
 using FsCheck.Xunit;
-using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Sweeping;
-using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;

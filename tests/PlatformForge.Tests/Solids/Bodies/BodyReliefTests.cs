@@ -1,11 +1,7 @@
-using PlatformForge.Exports.Pictures.Bodies;
-using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
-using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Solids.Reliefs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Tests.Sections;

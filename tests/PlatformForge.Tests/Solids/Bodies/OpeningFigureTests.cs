@@ -1,4 +1,3 @@
-using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Walls;
 using Xunit;
 

@@ -2,7 +2,6 @@ using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
 using Xunit;

@@ -1,5 +1,4 @@
 using PlatformForge.Benchmarks;
-using PlatformForge.Exports.Pictures.Bodies;
 using Xunit;
 using static PlatformForge.Tests.Solids.Kernel.Shapes;
 

@@ -1,7 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Kernel;
-using PlatformForge.Solids.Kernel.Levels;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
 

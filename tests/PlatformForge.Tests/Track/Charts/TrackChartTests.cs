@@ -4,8 +4,6 @@ using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Charts;
-using PlatformForge.Track.Surveys.Readings;
-using PlatformForge.Track.Surveys.Results;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Charts;

@@ -1,7 +1,6 @@
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
-using PlatformForge.Track.Surveys.Readings;
 using Xunit;
 
 namespace PlatformForge.Tests.Track.Surveys;

@@ -1,7 +1,6 @@
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Results;
 using Xunit;

@@ -1,9 +1,7 @@
-using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
 using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Drawings;
 using PlatformForge.Track.Surveys.Readings;
-using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;
 using Xunit;
 

@@ -2,7 +2,6 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Results;
 using PlatformForge.Units;

@@ -1,6 +1,5 @@
 using System.Runtime.CompilerServices;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Readings;
 
 namespace PlatformForge.Tests.Track.Surveys;

@@ -2,7 +2,6 @@ using PlatformForge.Geometry;
 using PlatformForge.Tests.Track.Surveys.Admissible;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Remarks;
 using PlatformForge.Track.Surveys.Results;

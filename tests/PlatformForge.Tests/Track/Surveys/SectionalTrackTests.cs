@@ -3,7 +3,6 @@ using System.Text.RegularExpressions;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
 using PlatformForge.Track.Surveys;
-using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Fitting.Lines;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Results;

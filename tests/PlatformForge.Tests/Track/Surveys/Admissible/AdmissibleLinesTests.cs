@@ -1,7 +1,6 @@
 using FsCheck.Xunit;
 using PlatformForge.Geometry;
 using PlatformForge.Track;
-using PlatformForge.Track.Surveys;
 using PlatformForge.Track.Surveys.Admissible;
 using PlatformForge.Track.Surveys.Readings;
 using Xunit;
