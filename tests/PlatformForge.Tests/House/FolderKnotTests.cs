@@ -11,6 +11,8 @@ public class FolderKnotTests
     /// out.</summary>
     private static readonly string[] Tied =
     [
+        "Exports - Exports.Drawings",
+        "Exports - Exports.Reports",
         "Exports - Exports.Reports.Forms",
         "Platforms.Features - Platforms.Specs",
         "Sections - Sections.Rules",

@@ -28,10 +28,14 @@ internal sealed class FacetStretch
                 Point2 after = spine.ToLayout(stations[i + 1], line.Reach[i + 1]), chord = after - before;
                 double square = Math.Min(Point2.Dot(chord, forward[i]), Point2.Dot(chord, forward[i + 1]));
                 least[i] = Math.Min(least[i], square / (stations[i + 1] - stations[i]));
+                least[i] = Math.Min(least[i], Math.Min(Smooth(spine, stations[i], line.Reach[i]), Smooth(spine, stations[i + 1], line.Reach[i + 1])));
                 before = after;
             }
         }
     }
+
+    // The same of the smooth line about a station: no rib is thinner by either measure.
+    private static double Smooth(Spine spine, double s, double reach) => (spine.ToLayout(s + 0.5, reach) - spine.ToLayout(s - 0.5, reach)).Length;
 
     /// <summary>The least length, square to the lines across, for a millimetre of chainage, of the facets that a stretch touches.</summary>
     /// <param name="from">Chainage, mm; beyond the ends the outermost facet goes on.</param>

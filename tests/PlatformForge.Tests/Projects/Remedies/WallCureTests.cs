@@ -24,7 +24,6 @@ public class WallCureTests
     [InlineData("PF4159", "platform[0].facing.opening[0].sill", "platform[0].facing={ opening = [{ kind = \"cable\", height = 3, sill = 17 }] }")]
     [InlineData("PF4175", "platform[0].skew", "platform[0].skew={ start = 40, end = -40 }", "platform[0].face.to=400")]
     [InlineData("PF4175", "platform[0].skew.start", "platform[0].skew={ start = 40, end = -5 }", "platform[0].face.to=400")]
-    [InlineData("PF5030", "platform[0].facing.depth", "platform[0].facing={ depth = 1 }")]
     [InlineData("PF1007", "platform[0].facing", "platform[0].facing=\"brick\"")]
     [InlineData("PF1007", "platform[0].back.retaining", "platform[0].back={ retaining = 16 }")]
     public void A_wall_that_is_refused_is_made_once_the_value_told_is_put_in(string code, string cured, params string[] sets)
