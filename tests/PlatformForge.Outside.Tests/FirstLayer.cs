@@ -1,5 +1,4 @@
 using System.Globalization;
-using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Exports.Stl;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Plans;

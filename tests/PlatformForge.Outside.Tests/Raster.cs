@@ -1,4 +1,3 @@
-using PlatformForge.Exports.Pictures.Light;
 using PlatformForge.Geometry;
 
 namespace PlatformForge.Outside.Tests;
