@@ -73,10 +73,6 @@ public sealed record ClearanceBudget(IReadOnlyList<BudgetLine> Lines, RunningPla
     /// <summary>Name of the entry for what a survey leaves uncertain.</summary>
     public const string SurveyResidual = "survey residual";
 
-    /// <summary>The most that a survey leaves uncertain of the reach beside the platform, mm, where that is swept with the vehicles;
-    /// otherwise null.</summary>
-    public double? SurveyedMost => Lines.FirstOrDefault(l => l.Name == SurveyResidual && l.Placing == BudgetPlacing.Swept)?.AmountMm;
-
     /// <summary>The same with what surveys leave uncertain, which is swept with each part at each place.</summary>
     /// <param name="along">How much it adds to the farthest reach along the platform: least and most, mm.</param>
     /// <param name="clear">Of which lines it holds, in words.</param>

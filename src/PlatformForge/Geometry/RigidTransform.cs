@@ -20,20 +20,6 @@ public sealed record RigidTransform(Point3 Row0, Point3 Row1, Point3 Row2, Point
         return new(new(c, -s, 0), new(s, c, 0), new(0, 0, 1), default);
     }
 
-    /// <summary>Turn about the x axis by an angle in radians.</summary>
-    public static RigidTransform AboutX(double angle)
-    {
-        var (s, c) = Math.SinCos(angle);
-        return new(new(1, 0, 0), new(0, c, -s), new(0, s, c), default);
-    }
-
-    /// <summary>Turn about the y axis by an angle in radians.</summary>
-    public static RigidTransform AboutY(double angle)
-    {
-        var (s, c) = Math.SinCos(angle);
-        return new(new(c, 0, s), new(0, 1, 0), new(-s, 0, c), default);
-    }
-
     /// <summary>This motion first, then <paramref name="next"/>.</summary>
     public RigidTransform Then(RigidTransform next)
     {

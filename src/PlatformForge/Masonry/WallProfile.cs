@@ -46,11 +46,8 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
     /// <summary>The part that lies deepest.</summary>
     public WallZone Deepest => Zones.First(z => z.IsDeepest);
 
-    /// <summary>How far the foot and the uppermost part stand before the deepest, mm.</summary>
+    /// <summary>How far the foot stands before the deepest part, mm.</summary>
     public double FootOut => Zones[0].Out;
-
-    /// <inheritdoc cref="FootOut"/>
-    public double TopOut => Zones[^1].Out;
 
     /// <summary>The zone at a height over the baseboard, mm.</summary>
     public WallZone At(double height) => Zones.First(z => z.High > height || z == Zones[^1]);

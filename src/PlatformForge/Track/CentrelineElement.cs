@@ -40,8 +40,6 @@ public sealed class CentrelineElement
     /// <summary>Curvature at the last point, 1/mm.</summary>
     public double EndCurvature { get; }
 
-    public bool IsStraight => StartCurvature == 0 && EndCurvature == 0;
-
     public bool IsCircular => StartCurvature == EndCurvature && StartCurvature != 0;
 
     /// <summary>Heading in radians at a distance from the start, not reduced to ±π.</summary>

@@ -114,18 +114,6 @@ public class FigureTests
         Assert.Equal(0.4, cant.AmountMm, 1e-3);
     }
 
-    [Fact]
-    public void The_greatest_reach_over_a_stretch_is_that_of_its_ends_and_the_stations_between()
-    {
-        var line = new ReachLine(Side.Left, 100, 10, [1, 2, 7, 3, 5], []);
-        Assert.Equal(7, line.GreatestOver(105, 135));
-        Assert.Equal(4.5, line.GreatestOver(101, 115), 12);
-        Assert.Equal(5, line.GreatestOver(131, 500), 12);
-        Assert.Equal(4.6, line.GreatestOver(126, 129), 12);
-        Assert.Equal(7, line.GreatestOver(120, 120));
-        Assert.Equal(1, line.GreatestOver(-50, 90));
-    }
-
     /// <summary>
     /// On straight track the rearmost axle stands at its very start. As drawn that is the trailing bogie's, 10 mm behind its pivot: the front is 10 + 50 + 60
     /// mm on. Turned round it is the leading pivot itself: 50 + 80.

@@ -97,7 +97,7 @@ public class OffTheMiddleTests
             }
         }
 
-        Assert.Equal(most, play.SwayOf(VehiclePart.Box("steps", PartCarrier.Body, -9, 9, 34, 3, 11)), 1e-9);
+        Assert.Equal(most, Sway.Of(play, VehiclePart.Box("steps", PartCarrier.Body, -9, 9, 34, 3, 11)), 1e-9);
         Assert.True(most < play.LeanAt(3) + play.CantAt(11) - 0.05);
     }
 

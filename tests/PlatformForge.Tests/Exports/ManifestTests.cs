@@ -18,7 +18,8 @@ public class ManifestTests
     private static readonly Manifest Sample = new(
         "Pendlewick", "0.1.0", new string('a', 64),
         [new("up side", "up side 1 of 1", 1, 270, 400.5, "stl/a-01.stl", "3mf/a.3mf", 1,
-            RigidTransform.AboutX(3).Then(RigidTransform.AboutZ(0.3)).Then(RigidTransform.Shift(1, 2, 3))) { AllPlates = "3mf/a-all.3mf" }],
+            new RigidTransform(new(1, 0, 0), new(0, Math.Cos(3), -Math.Sin(3)), new(0, Math.Sin(3), Math.Cos(3)), default).Then(RigidTransform.AboutZ(0.3))
+                .Then(RigidTransform.Shift(1, 2, 3))) { AllPlates = "3mf/a-all.3mf" }],
         [new("3mf/a-all.3mf", 10, new string('d', 64)), new("3mf/a.3mf", 10, new string('b', 64)), new("stl/a-01.stl", 684, new string('c', 64))]);
 
     private static readonly DesignCopy Design = new(

@@ -47,7 +47,7 @@ public class ReportPageTests
     {
         var dossier = Dossier with { Verdict = new("Clear: nothing touches.", true, [new("long coach", "up", "body", "at chainage 5 mm", 1.25, 0.05)]) };
         string page = Html(OutputFiles.Of(dossier, new() { Pictures = false, Drawings = false, Masks = false })),
-            marked = Encoding.UTF8.GetString(ReportWriter.Markdown(dossier)), plain = ReportWriter.Plain(dossier);
+            marked = ReportWords.Of(dossier), plain = ReportWriter.Plain(dossier);
         marked = Regex.Replace(marked, @"\\(.)", "$1");
         string[] cells = [.. Regex.Matches(page, "<(?:td|th|h[1-4]|li|p)[^>]*>([^<]+)<").Select(m => WebUtility.HtmlDecode(m.Groups[1].Value))
             .Where(c => c is not ("Contents" or "Platform report") && !c.Contains("File: ", StringComparison.Ordinal)).Distinct()];

@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.RegularExpressions;
 using PlatformForge.Exports.Files;
 using PlatformForge.Exports.Reports;
@@ -59,7 +58,7 @@ public class FacedIslandTests
     [Fact]
     public void The_report_tells_its_walls_in_words_and_figures()
     {
-        string words = Encoding.UTF8.GetString(ReportWriter.Markdown(Designed.Value));
+        string words = Exports.ReportWords.Of(Designed.Value);
         Assert.Contains("Flemish bond: with its joint a stretcher is 2.95 mm long, a header 1.48, a course 1.02 high", words, StringComparison.Ordinal);
         Assert.Contains("it shows as an upright line at each cut", words, StringComparison.Ordinal);
         var facing = ReportReader.Read(ReportWriter.Json(Designed.Value), "report.json").Value!.Platforms[0].Facing!;

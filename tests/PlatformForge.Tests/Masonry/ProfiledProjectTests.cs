@@ -113,7 +113,7 @@ public class ProfiledProjectTests
     [Fact]
     public void The_report_tells_the_profile()
     {
-        string words = Encoding.UTF8.GetString(ReportWriter.Markdown(Designed.Value));
+        string words = Exports.ReportWords.Of(Designed.Value);
         Assert.Contains("its foot stands 0.70 mm before what is over it, drawn back in 2 steps", words, StringComparison.Ordinal);
         Assert.Contains("2 corbelled courses stand out, each 0.37 mm before what is under it", words, StringComparison.Ordinal);
         Assert.Contains("the wall between is set back 0.74 mm", words, StringComparison.Ordinal);

@@ -46,7 +46,7 @@ public class SliverMenderTests
         var solid = SolidRaiser.Raise(RandomBlocks.From(seed));
         if (solid.Mesh.TriangleCount > 0)
         {
-            var turn = RigidTransform.AboutZ(7 * random.NextDouble()).Then(RigidTransform.AboutX(7 * random.NextDouble()))
+            var turn = RigidTransform.AboutZ(7 * random.NextDouble()).Then(AboutX(7 * random.NextDouble()))
                 .Then(RigidTransform.Shift(100, 100, 100));
             Mended(solid.Mesh.Moved(turn));
         }
@@ -115,5 +115,11 @@ public class SliverMenderTests
         }
 
         return new([.. ring.Select(p => new Point3(p.X, p.Y, 0)), .. ring.Select(p => new Point3(p.X, p.Y, 5))], [.. triangles], []);
+    }
+
+    private static RigidTransform AboutX(double angle)
+    {
+        var (s, c) = Math.SinCos(angle);
+        return new(new(1, 0, 0), new(0, c, -s), new(0, s, c), default);
     }
 }

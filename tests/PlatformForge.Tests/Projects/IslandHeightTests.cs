@@ -1,5 +1,4 @@
 using PlatformForge.Exports.Files;
-using PlatformForge.Exports.Reports;
 using PlatformForge.Geometry;
 using PlatformForge.Projects.Presets;
 using PlatformForge.Projects.Runs;
@@ -41,7 +40,7 @@ public class IslandHeightTests
         Assert.Equal([12.0, 11.4], platform.Faces.Select(f => f.Plan.Spec.Height));
         Assert.Equal([20.0, 20.0], platform.Sections.Sections.Where(s => s.Number == 2).SelectMany(s => new[] { s.Solid.Mesh.Vertices.Max(v => v.Z), 20 })
             .Select(z => Math.Round(z, 6)));
-        string report = System.Text.Encoding.UTF8.GetString(ReportWriter.Markdown(outcome.Value!));
+        string report = Exports.ReportWords.Of(outcome.Value!);
         Assert.Contains("track down 8.6 mm", report, StringComparison.Ordinal);
         Assert.Contains("Along down the coping is 11.40 mm above rails that lie 8.60 mm over the baseboard", report, StringComparison.Ordinal);
 

@@ -138,7 +138,7 @@ public class ThornhitheTests
             }
         }
 
-        string report = System.Text.Encoding.UTF8.GetString(ReportWriter.Markdown(Dossier));
+        string report = Exports.ReportWords.Of(Dossier);
         Assert.Contains("An island between tracks up and down, narrowest at chainage", report, StringComparison.Ordinal);
         Assert.Contains("Face on track down", report, StringComparison.Ordinal);
         Assert.Contains("\"other_face\"", System.Text.Encoding.UTF8.GetString(ReportWriter.Json(Dossier)), StringComparison.Ordinal);

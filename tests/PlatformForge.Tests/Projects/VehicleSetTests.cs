@@ -274,8 +274,8 @@ public class VehicleSetTests
         Assert.Equal(1.8, budget.Sum, 1e-9);
         Assert.Equal(0.7 + Math.Sqrt(0.04 + 0.04 + 0.09 + 0.16), budget.RootOfSquares, 1e-9);
         Assert.Equal(budget.Sum + 0.3 + (45 * Math.Sin(Math.PI / 180)) + (50 / 16.5), budget.SumWithPlay, 1e-9);
-        double low = budget.Play.SwayOf(VehiclePart.Box("steps", PartCarrier.Body, 0, 1, 1, 2, 12)),
-            bogie = budget.Play.SwayOf(VehiclePart.Box("frames", PartCarrier.LeadingBogie, 0, 1, 1, 2, 12));
+        double low = Clearance.Sway.Of(budget.Play, VehiclePart.Box("steps", PartCarrier.Body, 0, 1, 1, 2, 12)),
+            bogie = Clearance.Sway.Of(budget.Play, VehiclePart.Box("frames", PartCarrier.LeadingBogie, 0, 1, 1, 2, 12));
 
         // Both turn about rail top, the steps by the roll too about a line 5 mm above it: what a cosine takes off half a width of 0.5 mm counts.
         double cant = Math.Asin(1 / 16.5), both = cant + (Math.PI / 180);

@@ -6,6 +6,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Projects.Runs;
 using PlatformForge.Proofs;
 using PlatformForge.Solids;
+using PlatformForge.Tests.Exports;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Verification;

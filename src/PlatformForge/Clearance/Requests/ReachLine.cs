@@ -28,17 +28,4 @@ public sealed record ReachLine(Side Side, double From, double Spacing, double[] 
         double share = place - i;
         return share <= 0 ? Reach[i] : share >= 1 ? Reach[i + 1] : Reach[i] + ((Reach[i + 1] - Reach[i]) * share);
     }
-
-    /// <summary>Greatest reach in mm between two chainages.</summary>
-    public double GreatestOver(double from, double to)
-    {
-        double most = Math.Max(At(from), At(to));
-        int first = Math.Max(0, (int)Math.Ceiling((from - From) / Spacing)), last = Math.Min(Count - 1, (int)Math.Floor((to - From) / Spacing));
-        for (int i = first; i <= last; i++)
-        {
-            most = Math.Max(most, Reach[i]);
-        }
-
-        return most;
-    }
 }

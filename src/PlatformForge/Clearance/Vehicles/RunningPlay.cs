@@ -36,14 +36,6 @@ public sealed record RunningPlay(double Wheelset, double Pivot = 0, double Roll 
     /// <summary>Sideways travel in mm at a height above rail top that the cant adds in the middle, for bodies and bogies alike, by itself.</summary>
     public double CantAt(double height) => Math.Sin(Cant) * Math.Abs(height);
 
-    /// <summary>The most in mm that lean and cant together add to a part's reach at its widest place: one motion at one height, whichever
-    /// way.</summary>
-    public double SwayOf(VehiclePart part)
-    {
-        double wide = HalfWidth(part);
-        return Lean(part.Carrier).Leftmost(wide, (part.ZLow, part.ZHigh), (double.NegativeInfinity, double.PositiveInfinity))!.Value - wide;
-    }
-
     /// <summary>Lowest height above rail top in mm that any place of a part sinks to: its lower side when it leans as far as it can, off
     /// the middle by all its play.</summary>
     public double Lowest(VehiclePart part, Vehicle vehicle) => Lean(part.Carrier).Lowest(HalfWidth(part), part.ZLow, Shift(part, vehicle));

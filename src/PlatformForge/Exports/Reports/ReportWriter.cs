@@ -9,10 +9,9 @@ namespace PlatformForge.Exports.Reports;
 /// <summary>The report of a run: figures for programs, words for people.</summary>
 public static class ReportWriter
 {
-    public static byte[] Json(Dossier dossier) => File(dossier, ReportFiles.Data);
-
-    /// <summary>The same in words and tables, as Markdown that also reads well as plain text.</summary>
-    public static byte[] Markdown(Dossier dossier) => File(dossier, ReportFiles.Words);
+    public static byte[] Json(Dossier dossier) =>
+        ReportFiles.Of(dossier, new() { Report = false, Tables = false, Masks = false }, [], new HashSet<string>())
+            .First(f => f.Path == ReportFiles.Data).Make();
 
     /// <summary>The same as plain text for a terminal.</summary>
     public static string Plain(Dossier dossier)
@@ -21,7 +20,4 @@ public static class ReportWriter
         return PlainPage.Of(ReportBook.Of(dossier, [.. dossier.Platforms.Select((p, i) =>
             new ReportSource(dossier, p, names[i], BenchTables.Of(dossier, p, names[i]), new([], _ => false), false, false))], FrozenSet<string>.Empty));
     }
-
-    private static byte[] File(Dossier dossier, string path) =>
-        ReportFiles.Of(dossier, new() { Report = false, Tables = false, Masks = false }, [], new HashSet<string>()).First(f => f.Path == path).Make();
 }

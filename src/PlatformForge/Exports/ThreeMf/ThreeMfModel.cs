@@ -19,20 +19,7 @@ public sealed record ThreeMfModel(
     /// <summary>Length of the file's unit in mm; what we write is in mm.</summary>
     public double UnitMm { get; init; } = 1;
 
-    /// <summary>Every mesh that the build prints, placed, in mm, in the order of the items.</summary>
-    public IReadOnlyList<Mesh> PlacedMeshes()
-    {
-        var byId = Objects.ToDictionary(o => o.Id);
-        var placed = new List<Mesh>();
-        foreach (var item in Items)
-        {
-            Place(item.ObjectId, item.Placement, byId, placed);
-        }
-
-        return placed;
-    }
-
-    /// <summary>The same item by item: the bodies of a group as one mesh, apart from one another.</summary>
+    /// <summary>What the build prints, item by item, placed, in mm: the bodies of a group as one mesh, apart from one another.</summary>
     public IReadOnlyList<Mesh> PlacedItems()
     {
         var byId = Objects.ToDictionary(o => o.Id);

@@ -39,12 +39,6 @@ public sealed record StringLining(IReadOnlyList<StringLiningRow> Rows)
     /// <summary>Where the measured figures come from, and which readings are not among them, in sentences.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
-    /// <summary>Sum of the errors left at the last station; nil when the sums agree.</summary>
-    public double SumLeft => Rows[^1].SumOfErrors;
-
-    /// <summary>Half throw left at the last station; nil when the first moments agree too.</summary>
-    public double HalfThrowLeft => Rows[^1].HalfThrow;
-
     /// <summary>Largest slew, without its sign.</summary>
     public double LargestThrow => Rows.Max(r => Math.Abs(r.FullThrow));
 

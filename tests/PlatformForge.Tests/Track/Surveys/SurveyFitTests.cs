@@ -307,8 +307,8 @@ public class SurveyFitTests
         var (track, _) = Survey(Samples.Offsets(Samples.Text("pendlewick-string.csv")));
         var table = StringLining.Of(track, 200);
         Assert.InRange(table.Rows.Count, 12, 13);
-        Assert.Equal(0, table.SumLeft, 1e-9);
-        Assert.Equal(0, table.HalfThrowLeft, 1e-8);
+        Assert.Equal(0, table.Rows[^1].SumOfErrors, 1e-9);
+        Assert.Equal(0, table.Rows[^1].HalfThrow, 1e-8);
         Assert.InRange(table.LargestThrow, 0, 3);
     }
 

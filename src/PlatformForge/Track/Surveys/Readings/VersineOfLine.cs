@@ -1,26 +1,15 @@
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys.Readings;
 
-/// <summary>Chord and versine, exactly, on arcs and on any line.</summary>
+/// <summary>Chord and versine, exactly, on any line.</summary>
 public static class VersineOfLine
 {
     private const int MostRounds = 20;
 
     // The chord's ends are found to this, mm.
-    private const double Settled = 1e-9;
-
-    /// <summary>Height in mm of an arc over its chord: v = R − √(R² − c²/4) (railway lecture sheets; v(2R − v) = (c/2)²).</summary>
-    /// <param name="radius">Radius, mm, at least half the chord.</param>
-    /// <param name="chord">Chord, mm.</param>
-    public static double OfArc(double radius, double chord)
-    {
-        double half = chord / 2;
-        return half * half / (radius + Math.Sqrt((radius * radius) - (half * half)));
-    }
-
-    /// <summary>Radius in mm of the arc with a versine over a chord: R = c²/(8v) + v/2.</summary>
-    public static double RadiusOf(double versine, double chord) => (chord * chord / (8 * versine)) + (versine / 2);
+    private const double Settled = Tolerances.CentrelinePosition;
 
     /// <summary>
     /// The versine that a chord laid to a line shows: its ends on the line, its length given, the place measured square to its

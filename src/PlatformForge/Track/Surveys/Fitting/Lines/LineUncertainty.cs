@@ -51,7 +51,7 @@ internal static class LineUncertainty
         double[][] misread = spreads[0].Misread(rulerError);
         return new(stations, likely, [.. stations.Select((_, k) => Math.Max(misread.Sum(m => Math.Abs(m[k])), likely[k]))])
         {
-            Loose = best.Profile.Placed ? null : new LooseShape(stations, moves, misread, hidden.Max()),
+            Loose = best.Profile.Placed ? null : new LooseShape(stations, moves, hidden.Max()),
         };
     }
 

@@ -6,9 +6,8 @@ namespace PlatformForge.Track.Surveys.Fitting.Lines;
 /// </summary>
 /// <param name="chainages">Chainages, mm, rising.</param>
 /// <param name="drawn">Lines drawn from what the readings leave open: movement in mm at every chainage.</param>
-/// <param name="misread">Movement in mm at every chainage for each reading off by the full ruler error.</param>
 /// <param name="unseen">What lies between the readings unseen, mm.</param>
-internal sealed class LooseShape(double[] chainages, double[][] drawn, double[][] misread, double unseen)
+internal sealed class LooseShape(double[] chainages, double[][] drawn, double unseen)
 {
     // The same part of the drawn lines that the band of a placed line holds.
     private const double Held = 0.98;
@@ -23,23 +22,6 @@ internal sealed class LooseShape(double[] chainages, double[][] drawn, double[][
         double[] most = [.. drawn.Select(line => Settled(line, first, last).Max(Math.Abs)).Order()];
         double reading = most[(int)(Held * most.Length)];
         return Math.Sqrt((reading * reading) + (unseen * unseen));
-    }
-
-    /// <summary>The shape between two chainages with every reading off by the ruler error in the worst direction, mm.</summary>
-    public double Worst(double from, double to)
-    {
-        var (first, last) = Window(from, to);
-        double[] sum = new double[last - first];
-        foreach (double[] reading in misread)
-        {
-            double[] moved = Settled(reading, first, last);
-            for (int k = 0; k < sum.Length; k++)
-            {
-                sum[k] += Math.Abs(moved[k]);
-            }
-        }
-
-        return Math.Max(sum.Max(), Likely(from, to));
     }
 
     private (int First, int Last) Window(double from, double to)

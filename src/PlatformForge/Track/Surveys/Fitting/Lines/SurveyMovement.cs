@@ -57,14 +57,6 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     /// <param name="length">Length of the body, mm.</param>
     public double Reach(double from, double to, double pivots, double length) => ReachOf(Most(from - (length / 2), to + (length / 2)), pivots, length);
 
-    /// <summary>The same from <see cref="Worst"/>, on its condition: every reading off by the full ruler error in the worst direction.</summary>
-    /// <param name="from">First chainage of the platform, mm.</param>
-    /// <param name="to">Last chainage, mm.</param>
-    /// <param name="pivots">Distance between the pivots, mm.</param>
-    /// <param name="length">Length of the body, mm.</param>
-    public double WorstReach(double from, double to, double pivots, double length) =>
-        ReachOf(Loose?.Worst(from - (length / 2), to + (length / 2)) ?? Most(Worst, from - (length / 2), to + (length / 2)), pivots, length);
-
     /// <summary>How far a vehicle's reach may move where the line may move by so much anywhere, mm.</summary>
     /// <param name="line">Movement of the line, mm.</param>
     /// <param name="pivots">Distance between the pivots, mm.</param>
