@@ -112,7 +112,7 @@ internal static class Coupons
                 taken.AddRange(Lettering.Centred(Hundredths(fits[i]), new(at.X, y + (line / 2)), thick, printer));
             }
 
-            taken.AddRange(Lettering.Cut([kind.Label], new(1, middle - (line / 2)), new(label, middle + (line / 2) + 1e-6), thick, printer, 0));
+            taken.AddRange(Lettering.Cut([kind.Label], new(1, middle - (line / 2)), new(label, middle + (line / 2) + Lettering.Spare), thick, printer, 0));
             figures.AddRange(Told(kind.Words, kind.Tried, fits));
             y = middle + (row / 2) + Land;
         }
@@ -171,7 +171,7 @@ internal static class Coupons
     private static IEnumerable<ColumnBlock> Title(string words, double width, double y, double z, PrinterSpec printer)
     {
         double line = Lettering.Room(["0"], printer).Y;
-        return Lettering.Cut([words], new(1, y - (line / 2)), new(width - 1, y + (line / 2) + 1e-6), z, printer, 0);
+        return Lettering.Cut([words], new(1, y - (line / 2)), new(width - 1, y + (line / 2) + Lettering.Spare), z, printer, 0);
     }
 
     private sealed record Kind(bool IsRound, double Along, double Across, double Fit, double Depth, double Mouth)

@@ -11,6 +11,9 @@ internal static class Lettering
     /// <summary>Depth of the cut, mm.</summary>
     public const double Depth = 0.4;
 
+    /// <summary>Over the height of lines, mm, so that a room made for them takes them whatever its sum was rounded to.</summary>
+    public const double Spare = 1e-6;
+
     // mm above the surface that a cut reaches.
     private const double Above = 1;
 

@@ -115,8 +115,8 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         }
 
         return ([.. blocks, .. relief,
-            .. Lettering.Cut(figures, new(-outer + Clear, ShoeHeight + Clear), new(nose - Clear, written - Clear + 1e-6), Blade, printer),
-            .. Lettering.Cut(title, new(-outer + Clear, Math.Max(written, arm + Clear)), new(coping + Arm - Clear, high - Clear + 1e-6), Blade, printer)],
+            .. Lettering.Cut(figures, new(-outer + Clear, ShoeHeight + Clear), new(nose - Clear, written - Clear + Lettering.Spare), Blade, printer),
+            .. Lettering.Cut(title, new(-outer + Clear, Math.Max(written, arm + Clear)), new(coping + Arm - Clear, high - Clear + Lettering.Spare), Blade, printer)],
                 Figures(top, coping, wall, depth, fingered), fingered ? null : nose - inner, [.. title, .. figures]);
     }
 

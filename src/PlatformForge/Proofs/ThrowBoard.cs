@@ -2,6 +2,7 @@ using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
+using PlatformForge.Units;
 
 namespace PlatformForge.Proofs;
 
@@ -214,7 +215,7 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
         }
 
         yield return Shape.Taken(Shape.Around(default, PinHole / 2), -1, Thick + depth + 1);
-        foreach (var stroke in Lettering.Under([mark], low, high + new Point2(1e-6, 1e-6), printer))
+        foreach (var stroke in Lettering.Under([mark], low, high + new Point2(Lettering.Spare, Lettering.Spare), printer))
         {
             yield return stroke;
         }
@@ -231,7 +232,7 @@ internal sealed class ThrowBoard(Vehicle vehicle, ProofSpec spec, PrinterSpec pr
         for (int i = 0; i < hull.Length; i++)
         {
             var along = hull[(i + 1) % hull.Length] - hull[i];
-            if (Math.Abs(Point2.Cross(along, p - hull[i])) < 1e-6 * along.Length)
+            if (Math.Abs(Point2.Cross(along, p - hull[i])) < Tolerances.SameLength * along.Length)
             {
                 return true;
             }

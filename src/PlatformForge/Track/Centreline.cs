@@ -111,7 +111,7 @@ public sealed class Centreline
             double along = Point2.Dot(join, frame.Tangent), offset = Point2.Cross(frame.Tangent, join);
             double slope = Math.Max(0.2, 1 - (frame.Curvature * offset)); // guards against the centre of curvature
             double step = along / slope;
-            if (Math.Abs(step) < 1e-11 || round == 40)
+            if (Math.Abs(step) < Tolerances.LastStep || round == 40)
             {
                 return new(s + step, offset);
             }

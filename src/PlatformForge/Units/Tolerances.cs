@@ -25,6 +25,18 @@ public static class Tolerances
     /// </summary>
     public const double Rounding = 1e-9;
 
+    /// <summary>
+    /// Lengths in mm of which one went through rounded figures (sizes of full size by a scale, a chainage told in a file, a ring that was clipped) are the same
+    /// length within this: a nanometre, which no printer, knife or eye knows.
+    /// </summary>
+    public const double SameLength = 1e-6;
+
+    /// <summary>A quotient of two lengths is the whole number next to it where it is off by less than this.</summary>
+    public const double WholeQuotient = 1e-9;
+
+    /// <summary>Newton's rule along a line ends at a step below this, mm: where doubles of the size of a layout end.</summary>
+    public const double LastStep = 1e-11;
+
     /// <summary>Agreement in mm asked of positions computed along a centreline.</summary>
     public const double CentrelinePosition = 1e-9;
 }

@@ -13,7 +13,7 @@ internal static class KnownTrack
 {
     // Rounds that put an axle to the end of the track, and how close, mm.
     private const int MostRounds = 12;
-    private const double Closeness = 1e-6;
+    private const double Closeness = Tolerances.SameLength;
 
     /// <summary>Warnings (PF3026) of what can't be told of a vehicle at the ends of a track that are not at buffers.</summary>
     /// <param name="run">Track with its ends.</param>

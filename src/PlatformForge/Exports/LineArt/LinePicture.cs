@@ -17,6 +17,9 @@ internal sealed class LinePicture
     // How far beside a brick's edge, in dots, and how much behind it, mm, the next surface lies where the edge is the wall's own.
     private const double Aside = 6, Rim = 2;
 
+    // What runs this little across the picture, in dots, is seen along itself and has no side.
+    private const double NoDot = 1e-9;
+
     // Shorter than this, in dots, nothing is shown or left out: rounding on the rim of a surface.
     private const int Stub = 3;
 
@@ -87,7 +90,7 @@ internal sealed class LinePicture
         // on one side as it comes forward on the other.
         bool IsRim(Point3 at)
         {
-            var side = new Point2(along.X, along.Y).Left * (Aside / Math.Max(1e-9, new Point2(along.X, along.Y).Length));
+            var side = new Point2(along.X, along.Y).Left * (Aside / Math.Max(NoDot, new Point2(along.X, along.Y).Length));
             double one = field.Behind(at.X + side.X, at.Y + side.Y) - at.Z, other = field.Behind(at.X - side.X, at.Y - side.Y) - at.Z;
             return Math.Min(one, other) < -Rim && one + other < -Rim;
         }

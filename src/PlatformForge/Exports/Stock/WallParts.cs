@@ -2,6 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Stock;
@@ -133,5 +134,5 @@ internal sealed class WallParts(StockBody body)
     }
 
     // No knife and no laser knows such a length, mm.
-    private const double Nil = 1e-6;
+    private const double Nil = Tolerances.SameLength;
 }

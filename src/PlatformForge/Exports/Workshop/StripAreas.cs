@@ -4,6 +4,7 @@ using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Solids.Bodies.Layers;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Workshop;
 
@@ -17,7 +18,7 @@ internal static class StripAreas
     private const double AtEnd = 0.5;
 
     // Ends of bands at one chainage meet, mm.
-    private const double Same = 1e-6;
+    private const double Same = Tolerances.SameLength;
 
     /// <summary>Rings in plan of the deck between two chainages that such a strip covers.</summary>
     public static Point2[][] Covered(PlatformPlan plan, double from, double to)

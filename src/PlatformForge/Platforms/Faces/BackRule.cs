@@ -55,12 +55,15 @@ internal static class BackRule
             back.Slope * (request.Site.RailTop + request.Spec.Height - fall - back.Ground)) + (back.Apart ? back.Fit : 0) : 0;
     }
 
+    // So much of a step over a whole number of steps is that number.
+    private const double OnGrid = 1e-6;
+
     // Another width may have other facets, and so an edge that stands a little farther away.
     private static double? Tried(PlatformRequest request, double width, double least)
     {
         for (int i = 0; i < Tries; i++)
         {
-            width = Math.Floor((width + (Grid * 1e-6)) / Grid) * Grid;
+            width = Math.Floor((width + (Grid * OnGrid)) / Grid) * Grid;
             if (width < least)
             {
                 return null;

@@ -33,7 +33,7 @@ internal sealed class RibPlanner(
     private const double Hair = 0.002;
 
     // Sums of lengths that differ by less than this, mm, are equal.
-    private const double Grain = 1e-6;
+    private const double Grain = Tolerances.SameLength;
 
     private readonly FaceSpec face = spec.Face;
     private readonly RibRow ribRow = RibRow.Ribs(spec.Ribs);

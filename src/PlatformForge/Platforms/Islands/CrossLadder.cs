@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Islands;
 
@@ -20,7 +21,7 @@ internal readonly record struct LadderSide(Centreline Chart, Side Side, double R
 internal sealed class CrossLadder(LadderSide near, LadderSide far, IReadOnlyList<(double First, double Lean)>? pins = null)
 {
     // Newton's rule ends at steps below this, mm, or after so many; a step goes no farther than the longest.
-    private const double Grain = 1e-11, LongestStep = 200;
+    private const double Grain = Tolerances.LastStep, LongestStep = 200;
     private const int Rounds = 80;
 
     // What is left of the condition, per mm of width, where a line was found.

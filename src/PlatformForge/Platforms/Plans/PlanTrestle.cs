@@ -1,5 +1,6 @@
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
+using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Plans;
 
@@ -9,7 +10,7 @@ namespace PlatformForge.Platforms.Plans;
 public sealed record TrestleStretch(double From, double To)
 {
     /// <summary>Halves the difference to what is a figure in the file and what was computed from it, mm.</summary>
-    private const double Same = 1e-6;
+    private const double Same = Tolerances.SameLength;
 
     /// <summary>Whether a chainage lies in it.</summary>
     public bool Holds(double chainage) => chainage > From && chainage < To;
@@ -77,7 +78,7 @@ public sealed record PostRow(PlanLine Near, PlanLine Far)
     }
 
     // A width that is a whole number of steps but for its last digits, mm.
-    private const double Slack = 1e-6;
+    private const double Slack = Tolerances.SameLength;
 }
 
 /// <summary>A bent, in chainage of the spine, mm.</summary>

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Platforms.Plans;
 
@@ -16,7 +17,7 @@ namespace PlatformForge.Platforms.Plans;
 public sealed record Spine(Centreline Chart, Side Side, LinesAcross? Across = null)
 {
     // Newton's rule ends at steps below this, mm, or after so many.
-    private const double Grain = 1e-11;
+    private const double Grain = Tolerances.LastStep;
     private const int Rounds = 60;
 
     /// <summary>The place in the layout frame of a chainage and a reach, mm.</summary>

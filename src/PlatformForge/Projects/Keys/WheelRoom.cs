@@ -1,3 +1,4 @@
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Projects.Keys;
@@ -15,7 +16,7 @@ internal delegate void VehicleFault(string name, string message, string remedy, 
 internal static class WheelRoom
 {
     // Figures scaled from full size differ by less than this, mm, where they are meant to be equal.
-    private const double Grain = 1e-6;
+    private const double Grain = Tolerances.SameLength;
 
     // Share of the length by which pivots may be off the ends and still lie at them.
     private const double AtTheEnds = 0.005;

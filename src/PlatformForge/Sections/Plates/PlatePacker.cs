@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Forms;
+using PlatformForge.Units;
 
 namespace PlatformForge.Sections.Plates;
 
@@ -146,11 +147,10 @@ public static class PlatePacker
 
     private static bool Inside(Point2[] ring, Point2 p)
     {
-        const double touch = 1e-6; // a corner of the ring itself, to rounding
         for (int i = 0; i < ring.Length; i++)
         {
             var along = ring[(i + 1) % ring.Length] - ring[i];
-            if (Point2.Cross(along, p - ring[i]) < -touch * along.Length)
+            if (Point2.Cross(along, p - ring[i]) < -Tolerances.SameLength * along.Length)
             {
                 return false;
             }

@@ -4,6 +4,7 @@ using PlatformForge.Track.Surveys.Fitting.Lines;
 using PlatformForge.Track.Surveys.Readings;
 using PlatformForge.Track.Surveys.Remarks;
 using PlatformForge.Track.Surveys.Results;
+using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys;
 
@@ -136,7 +137,7 @@ internal static class SectionalCauses
             (least, most) = Admits(With(middle), Less(track, null)) ? (least, middle) : (middle, most);
         }
 
-        double told = Math.Ceiling((most / KinkStep) - 1e-9) * KinkStep;
+        double told = Math.Ceiling((most / KinkStep) - Tolerances.WholeQuotient) * KinkStep;
         for (int more = 0; more < 3; more++, told += KinkStep)
         {
             if (told <= Kinks[^1] && Goes(With(told)))

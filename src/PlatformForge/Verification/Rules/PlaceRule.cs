@@ -16,7 +16,7 @@ internal static class PlaceRule
     private const double Slack = 0.02;
 
     /// <summary>A motion's rows are of unit length and square to one another within this.</summary>
-    private const double Squareness = 1e-6;
+    internal const double Squareness = 1e-6;
 
     /// <summary>The corner of an edge is looked for so far from the end of its section, mm: of a section that is turned, the back corner may be the farther
     /// one along the track.</summary>

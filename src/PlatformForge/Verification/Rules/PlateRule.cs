@@ -16,8 +16,8 @@ namespace PlatformForge.Verification.Rules;
 /// <param name="solids">The sections' meshes as their STL files hold them, by file.</param>
 internal sealed class PlateRule(Manifest manifest, IReadOnlyDictionary<string, Mesh> solids)
 {
-    // Rows of a motion that went through decimal text are of unit length and square to one another within this.
-    private const double Squareness = 1e-6;
+    // Rows of a motion that went through decimal text.
+    private const double Squareness = PlaceRule.Squareness;
 
     // What a place may be off by, mm: numbers in the file are rounded.
     private const double Slack = 0.001;

@@ -1,5 +1,6 @@
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Drawings.Gaps;
 
@@ -71,7 +72,7 @@ internal sealed record PlotFrame(double Left, double Top, double Width, double H
     private static IEnumerable<double> Steps(double from, double to, double room)
     {
         double step = Step(from, to, room);
-        int first = (int)Math.Ceiling((from / step) - 1e-9), last = (int)Math.Floor((to / step) + 1e-9);
+        int first = (int)Math.Ceiling((from / step) - Tolerances.WholeQuotient), last = (int)Math.Floor((to / step) + Tolerances.WholeQuotient);
         return Enumerable.Range(first, Math.Max(0, last - first + 1)).Select(i => i * step);
     }
 

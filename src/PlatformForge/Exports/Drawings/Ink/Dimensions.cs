@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Drawings.Ink;
 
@@ -11,7 +12,7 @@ internal static class Dimensions
     private const double Clear = 0.8;
 
     // Shorter than any printer shows, sheet mm.
-    private const double Nil = 1e-6;
+    private const double Nil = Tolerances.SameLength;
 
     /// <summary>A dimension between two points, its line shifted square to their join.</summary>
     /// <param name="sheet">Where to draw.</param>

@@ -9,6 +9,7 @@ using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings.Plans;
@@ -330,7 +331,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         double Clear(double s) => Math.Max(SleeperLength / dossier.Scale.Ratio / 2, line.At(s) is var r && double.IsFinite(r) ? r : 0);
         for (double s = Math.Ceiling(From / ChainageTick) * ChainageTick; s <= To; s += ChainageTick)
         {
-            bool major = Math.Abs(Math.IEEERemainder(s, ChainageLabel)) < 1e-6;
+            bool major = Math.Abs(Math.IEEERemainder(s, ChainageLabel)) < Tolerances.SameLength;
             double d = Clear(s) + (1.5 * view.Reduction);
             Point2 a = view.Of(plan.Chart.PointAt(s, -Away * d)), b = view.Of(plan.Chart.PointAt(s, -Away * (d + ((major ? 2.4 : 1.2) * view.Reduction))));
             sheet.Line(a, b, major ? HouseStyle.Thin : HouseStyle.Fine);

@@ -3,6 +3,7 @@ using PlatformForge.Exports.Files;
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Track;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings.Sections;
@@ -16,7 +17,7 @@ internal sealed record TrackCrossing(string Name, double Reach, double Cosine)
     // A track at more than this to the faced one (60 degrees) is none that runs along it.
     private const double LeastCosine = 0.5;
 
-    private const double Closeness = 1e-6; // mm
+    private const double Closeness = Tolerances.SameLength;
     private const int MostRounds = 20;
 
     // mm: nearer than this to the faced track it runs on the same rails.

@@ -201,7 +201,7 @@ internal sealed class PlanFigures(Dossier dossier, PlatformDossier platform)
             }).ToArray();
             for (int i = 0; i + 1 < near.Length; i++)
             {
-                if (near[i + 1] - near[i] > LineFacets.Longest + 1e-9)
+                if (near[i + 1] - near[i] > LineFacets.Longest + Units.Tolerances.Rounding)
                 {
                     continue;
                 }

@@ -14,6 +14,9 @@ internal sealed class Raster(int width, int rows, bool shows = true, float[]? de
 {
     public const int Nothing = -1;
 
+    // Lines that rise by less than this many samples are level.
+    private const double Level = 1e-9;
+
     private int top;
     private int end = rows;
 
@@ -117,7 +120,7 @@ internal sealed class Raster(int width, int rows, bool shows = true, float[]? de
             // Where the line runs within this row, widened by half its width either way.
             double low = y + 0.5 - half, high = y + 0.5 + half;
             double t0 = 0, t1 = 1;
-            if (Math.Abs(dy) > 1e-9)
+            if (Math.Abs(dy) > Level)
             {
                 double u = (low - a.Y) / dy, v = (high - a.Y) / dy;
                 (t0, t1) = (Math.Max(0, Math.Min(u, v)), Math.Min(1, Math.Max(u, v)));

@@ -8,6 +8,7 @@ using PlatformForge.Exports.Workshop;
 using PlatformForge.Masonry.Finishes;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections.Forms;
+using PlatformForge.Units;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Reports.Chapters;
@@ -164,8 +165,7 @@ internal static class WorkChapters
 
     private static string HeldBy(SectionSet set, double cut)
     {
-        const double Same = 1e-6; // mm: bores name the chainage of their cut
-        var bores = set.Sections.SelectMany(s => s.Bores).Where(b => Math.Abs(b.Chainage - cut) < Same).ToArray();
+        var bores = set.Sections.SelectMany(s => s.Bores).Where(b => Math.Abs(b.Chainage - cut) < Tolerances.SameLength).ToArray();
         return bores.Length > 0 ? Invariant($"{bores.Length / 2} dowels, one bore in two slotted by {Figures.Short(bores.Max(b => b.Slot))}")
             : set.Joint.Kind == JointKind.Plate && set.Dowels.Count > 0 ? "2 plates from below"
             : "nothing: it comes apart here";

@@ -119,7 +119,7 @@ internal static class TrestleFindings
 
     public static Finding TooThin(string key, string what, double thickness, double lost, double least)
     {
-        double right = Math.Ceiling((least + lost - 1e-9) * 100) / 100;
+        double right = Math.Ceiling((least + lost - Tolerances.Rounding) * 100) / 100;
         return Finding.Warning(
             "PF4189",
             key,
@@ -156,5 +156,5 @@ internal static class TrestleFindings
         key + ".trestle.longitudinal",
         Invariant($"{leftOut} of {leftOut + set} braces along the platform are left out: what goes through the deck there would cut them in two."));
 
-    private static double Floor(double value) => Math.Floor((value + 1e-9) * 100) / 100;
+    private static double Floor(double value) => Math.Floor((value + Tolerances.Rounding) * 100) / 100;
 }

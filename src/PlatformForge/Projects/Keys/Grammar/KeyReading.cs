@@ -151,12 +151,15 @@ public sealed class KeyReading
     /// <summary>The last name of a key with its number, as a sentence begins with it.</summary>
     public static string LastOf(string key) => key[(key.LastIndexOf('.') + 1)..];
 
+    // Six places after the point show no less.
+    private const double LeastWritten = 1e-6;
+
     // A number as it is repeated: not with more digits than anybody reads.
     private static string Shown(double value) =>
         double.IsNaN(value) ? "nan, which is no number"
         : double.IsInfinity(value) ? $"{(value < 0 ? "-" : "")}inf, which is no number"
         : Math.Abs(value) is >= 0.01 and < 1e9 or 0 ? Invariant($"{value:0.####}")
-        : Math.Abs(value) is >= 1e-6 and < 0.01 ? Invariant($"{value:0.######}") : Invariant($"{value:0.###E+0}");
+        : Math.Abs(value) is >= LeastWritten and < 0.01 ? Invariant($"{value:0.######}") : Invariant($"{value:0.###E+0}");
 
     // Control characters, line breaks, and signs that turn the direction of writing: a name with them reads as what it is not.
     private static bool Hidden(char c) => char.IsControl(c) || c is '\u2028' or '\u2029' or (>= '\u202A' and <= '\u202E') or (>= '\u2066' and <= '\u2069');

@@ -2,6 +2,7 @@ using PlatformForge.Geometry;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Bodies.Trestles;
 
@@ -16,7 +17,7 @@ internal static class BraceBlocks
     private const double IntoCap = 0.1;
 
     // A run that is shorter than its bay by less, mm, is all of it.
-    private const double Hair = 1e-6;
+    private const double Hair = Tolerances.SameLength;
 
     public static void Add(FacetedPlan chart, TopSurface top, PlannedBent bent, (double From, double To) room, List<ColumnBlock> blocks)
     {

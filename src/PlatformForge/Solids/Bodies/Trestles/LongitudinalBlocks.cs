@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Units;
 
 namespace PlatformForge.Solids.Bodies.Trestles;
 
@@ -10,7 +11,7 @@ namespace PlatformForge.Solids.Bodies.Trestles;
 internal static class LongitudinalBlocks
 {
     // How far its lower side goes on within the bearer, mm; a piece shorter than this, mm, is none.
-    private const double IntoBearer = 0.1, Hair = 1e-6;
+    private const double IntoBearer = 0.1, Hair = Tolerances.SameLength;
 
     public static void Add(FacetedPlan chart, double from, double to, List<ColumnBlock> blocks)
     {

@@ -20,7 +20,7 @@ internal sealed class MiddleLine
 {
     // A share below this leaves room enough for the centre to be found from there.
     private const double Roomy = 0.9, Room = 0.9999;
-    private const double Sharper = 6, Settled = 1e-9, ShareClose = 1e-5;
+    private const double Sharper = 6, LeastDecrement = 1e-9, ShareClose = 1e-5;
     private const int MostRounds = 60;
 
     // Readings that carry less than this part of the heaviest one's load do not hold the least share.
@@ -95,7 +95,7 @@ internal sealed class MiddleLine
             double step = free ? Share(byShare, shareTwice) : 0;
             system.Solve(work);
             double decrement = (step * byShare) + downhill.Select((g, j) => g * work[j][0]).Sum();
-            if (!Take(step, Math.Abs(decrement)) || Math.Abs(decrement) < Settled || (free && t < Roomy))
+            if (!Take(step, Math.Abs(decrement)) || Math.Abs(decrement) < LeastDecrement || (free && t < Roomy))
             {
                 return;
             }

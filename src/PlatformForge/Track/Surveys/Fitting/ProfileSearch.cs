@@ -32,7 +32,7 @@ internal sealed class ProfileSearch(IReadOnlyList<Observation> observations, dou
     private const double WorthKeeping = 12;
 
     // A column that the present figures explain but for this part of it adds nothing.
-    private const double LeastColumn = 1e-10;
+    public const double LeastColumn = 1e-10;
 
     // Work spent on one search, in readings times squared figures: some times what ordinary surveys need. Track without
     // recognisable elements would otherwise be tried with every shape there is.

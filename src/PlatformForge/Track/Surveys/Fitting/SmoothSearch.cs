@@ -31,9 +31,6 @@ internal static class SmoothSearch
     // Fits this much dearer than the best have no weight left.
     private const double WorthKeeping = 12;
 
-    // A column that the others explain but for this part of it adds nothing.
-    private const double LeastColumn = 1e-10;
-
     /// <summary>
     /// The fits of a search among elements, or smooth curves where those meet the readings and the elements do not. Where many
     /// elements meet them, they may stand for a curve that has none: then the smooth curves stay in question beside them.
@@ -98,7 +95,7 @@ internal static class SmoothSearch
         var fit = ProfileFit.Polish(knots, new bool[observations.Count], observations);
         for (int left = 0; left < observations.Count / ProfileSearch.ReadingsPerOutlier; left++)
         {
-            int worst = new ColumnSpan(fit, observations).MostDoubtful(LeastColumn, ProfileFit.OutlierPrice(observations.Count));
+            int worst = new ColumnSpan(fit, observations).MostDoubtful(ProfileSearch.LeastColumn, ProfileFit.OutlierPrice(observations.Count));
             if (worst < 0)
             {
                 break;

@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Track.Surveys.Fitting;
 using PlatformForge.Track.Surveys.Readings;
+using PlatformForge.Units;
 
 namespace PlatformForge.Track.Surveys.Results;
 
@@ -10,7 +11,7 @@ internal static class ResidualTable
     private const int MostRounds = 30;
 
     // Places on an ordinate are found to this, mm.
-    private const double Settled = 1e-9;
+    private const double Settled = Tolerances.CentrelinePosition;
 
     /// <param name="survey">The readings.</param>
     /// <param name="line">The line.</param>

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Drawings.Elevations.Walls;
 
@@ -13,14 +14,18 @@ internal static class FacingJoints
     // mm: lines no farther apart are one. Less than any joint is wide.
     private const double Same = 0.03;
 
+    // mm²: sides that go on straight span no area.
+    private const double NoArea = 1e-9;
+
     /// <summary>Lines from the slice's beginning, heights from the wall's; at its ends and edges they may reach beyond.</summary>
     public static IEnumerable<(Point2 A, Point2 B)> Of(WallSlice slice)
     {
         double half = slice.Wall.Joint / 2;
         var sides = slice.Pieces().SelectMany(p => Round(p.Outline, half)).ToArray();
-        var level = sides.Where(s => Math.Abs(s.A.Y - s.B.Y) < 1e-6).Select(s => (At: s.A.Y, From: Math.Min(s.A.X, s.B.X), To: Math.Max(s.A.X, s.B.X)));
-        var upright = sides.Where(s => Math.Abs(s.A.X - s.B.X) < 1e-6).Select(s => (At: s.A.X, From: Math.Min(s.A.Y, s.B.Y), To: Math.Max(s.A.Y, s.B.Y)));
-        var oblique = sides.Where(s => Math.Abs(s.A.Y - s.B.Y) >= 1e-6 && Math.Abs(s.A.X - s.B.X) >= 1e-6);
+        static bool AreSame(double a, double b) => Math.Abs(a - b) < Tolerances.SameLength;
+        var level = sides.Where(s => AreSame(s.A.Y, s.B.Y)).Select(s => (At: s.A.Y, From: Math.Min(s.A.X, s.B.X), To: Math.Max(s.A.X, s.B.X)));
+        var upright = sides.Where(s => AreSame(s.A.X, s.B.X)).Select(s => (At: s.A.X, From: Math.Min(s.A.Y, s.B.Y), To: Math.Max(s.A.Y, s.B.Y)));
+        var oblique = sides.Where(s => !AreSame(s.A.Y, s.B.Y) && !AreSame(s.A.X, s.B.X));
         return Merged(level).Select(l => (new Point2(l.From, l.At), new Point2(l.To, l.At)))
             .Concat(Merged(upright).Select(l => (new Point2(l.At, l.From), new Point2(l.At, l.To))))
             .Concat(Once(oblique, slice.Wall.Joint));
@@ -30,7 +35,7 @@ internal static class FacingJoints
     private static IEnumerable<(Point2 A, Point2 B)> Round(Point2[] outline, double off)
     {
         // A clipped ring may have a corner twice.
-        var ring = outline.Where((p, i) => (p - outline[(i + 1) % outline.Length]).Length > 1e-6).ToArray();
+        var ring = outline.Where((p, i) => (p - outline[(i + 1) % outline.Length]).Length > Tolerances.SameLength).ToArray();
         double area = ring.Select((p, i) => Point2.Cross(p, ring[(i + 1) % ring.Length])).Sum();
         var sides = ring.Select((p, i) =>
         {
@@ -41,7 +46,7 @@ internal static class FacingJoints
         {
             var (a, b) = (sides[i], sides[(i + 1) % sides.Length]);
             double cross = Point2.Cross(a.Along, b.Along);
-            return Math.Abs(cross) < 1e-9 ? b.From : a.From + (a.Along * (Point2.Cross(b.From - a.From, b.Along) / cross));
+            return Math.Abs(cross) < NoArea ? b.From : a.From + (a.Along * (Point2.Cross(b.From - a.From, b.Along) / cross));
         }
 
         for (int i = 0; i < sides.Length; i++)
@@ -133,7 +138,7 @@ internal static class FacingJoints
         }
 
         shares.Sort();
-        var beside = d.Left * (Edge / Math.Max(d.Length, 1e-9));
+        var beside = d.Left * (Edge / Math.Max(d.Length, Tolerances.Rounding));
         for (int i = 0; i + 1 < shares.Count; i++)
         {
             Point2 from = a + (d * shares[i]), to = a + (d * shares[i + 1]), middle = (from + to) * 0.5;

@@ -9,7 +9,8 @@ namespace PlatformForge.Track.Surveys.Fitting.Lines;
 /// </summary>
 internal sealed class ExactFit
 {
-    private const double Settled = 1e-9;
+    // A round that takes less than this part off the sum of squares is the last.
+    private const double LeastGain = 1e-9;
     private static readonly Damping Damped = new(First: 1e-6, Least: 1e-6, Most: 1e3, Rounds: 12);
 
     // Steps for differences, by kind of figure: each moves the far end of a track by a small part of a millimetre.
@@ -63,7 +64,7 @@ internal sealed class ExactFit
                 return fit.Equations();
             },
             (shape, step) => fit.Stepped(shape.Profile, step),
-            before => Settled * (1 + before));
+            before => LeastGain * (1 + before));
         (fit.Profile, fit.Line, fit.SquareSum) = (profile, line, sum);
         return fit;
     }
