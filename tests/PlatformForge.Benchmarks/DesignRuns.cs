@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Diagnostics;
 using System.Globalization;
+using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Tests.Clearance.Motion;
 using PlatformForge.Tests.Verification;
 
@@ -73,10 +74,12 @@ internal static class DesignRuns
     private static string One(RandomDesign design)
     {
         DesignTrial.Of(design, out var plan);
+        string Corners(VehiclePart part) => string.Join(" ", part.Outline.Select(c => FormattableString.Invariant($"({c.X:F2},{c.Y:F2})")));
+        string Parts(Vehicle vehicle) => string.Join("; ", vehicle.Parts.Select(p =>
+            FormattableString.Invariant($"{p.Name} {p.Carrier} {p.ZLow:F3} to {p.ZHigh:F3} {Corners(p)}")));
         string[] stock = [.. design.Runs.SelectMany(r => r.Vehicles).Select(v => FormattableString.Invariant($"{v.Name}: pivots {v.PivotCentres:F2} ")
             + FormattableString.Invariant($"wheelbases {v.LeadingWheelbase:F2} {v.TrailingWheelbase:F2} ")
-            + FormattableString.Invariant(
-                $"ahead {v.LeadingPivotAhead:F2} {v.TrailingPivotAhead:F2}; {string.Join("; ", v.Parts.Select(p => FormattableString.Invariant($"{p.Name} {p.Carrier} {p.ZLow:F3} to {p.ZHigh:F3} {string.Join(" ", p.Outline.Select(c => FormattableString.Invariant($"({c.X:F2},{c.Y:F2})")))}")))}"))];
+            + FormattableString.Invariant($"ahead {v.LeadingPivotAhead:F2} {v.TrailingPivotAhead:F2}; {Parts(v)}"))];
         string governs = plan is null ? ""
             : string.Join(", ", plan.Requirement.GoverningVehicle.Zip(plan.Requirement.GoverningPart, plan.Requirement.AtWall ?? []).GroupBy(g => g)
                 .Select(g => FormattableString.Invariant($"{plan.Requirement.Called(g.Key.First)} {g.Key.Second} {(g.Key.Third ? "at the wall" : "")} ")
@@ -96,13 +99,14 @@ internal static class DesignRuns
     private static string Text(DesignTrial[] trials, int first, TimeSpan time)
     {
         var lines = new List<string>();
-        void Say(FormattableString line) => lines.Add(FormattableString.Invariant(line));
+        void Say(params FormattableString[] line) => lines.Add(string.Concat(line.Select(FormattableString.Invariant)));
         DesignTrial[] planned = [.. trials.Where(t => double.IsFinite(t.Spare)).OrderBy(t => t.Spare)],
             fitted = [.. planned.Where(t => t.Design.Spec.Face.Edge == PlatformForge.Platforms.Specs.EdgeStyle.Fitted)];
-        Say(
-            $"{trials.Length} designs from seed {first}: {planned.Length} planned, {trials.Length - planned.Length} refused, {time.TotalSeconds:F0} s ({Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds:F0} s of processor time)");
-        Say(
-            $"refused: {string.Join(", ", trials.Where(t => !double.IsFinite(t.Spare)).GroupBy(t => t.Refused ?? "nothing comes").OrderByDescending(g => g.Count()).Select(g => $"{g.Key} {g.Count()}"))}");
+        double processor = Process.GetCurrentProcess().TotalProcessorTime.TotalSeconds;
+        var refused = trials.Where(t => !double.IsFinite(t.Spare)).GroupBy(t => t.Refused ?? "nothing comes").OrderByDescending(g => g.Count());
+        Say($"{trials.Length} designs from seed {first}: {planned.Length} planned, {trials.Length - planned.Length} refused, ",
+            $"{time.TotalSeconds:F0} s ({processor:F0} s of processor time)");
+        Say($"refused: {string.Join(", ", refused.Select(g => $"{g.Key} {g.Count()}"))}");
         if (planned.Length > 0)
         {
             Say($"least over the budget: {planned[0].Spare:F4} mm (design {planned[0].Design.Seed}); allowed {-DesignTrial.Rounding:F3}");
@@ -110,8 +114,9 @@ internal static class DesignRuns
 
         if (fitted.Length > 0)
         {
-            Say(
-                $"fitted edges, over the budget at their nearest place: half within {fitted[fitted.Length / 2].Spare:F4} mm, 99 of 100 within {fitted[(int)(fitted.Length * 0.99)].Spare:F4}, most {fitted[^1].Spare:F4} (design {fitted[^1].Design.Seed}); allowed {DesignTrial.Generous:F3}");
+            double half = fitted[fitted.Length / 2].Spare, nearlyAll = fitted[(int)(fitted.Length * 0.99)].Spare;
+            Say($"fitted edges, over the budget at their nearest place: half within {half:F4} mm, 99 of 100 within {nearlyAll:F4}, ",
+                $"most {fitted[^1].Spare:F4} (design {fitted[^1].Design.Seed}); allowed {DesignTrial.Generous:F3}");
         }
 
         DesignTrial[] near = [.. planned.Where(t => t.IsTooNear)], far = [.. planned.Where(t => t.IsTooFar).OrderByDescending(t => t.Spare)];

@@ -47,7 +47,8 @@ internal static class EnvelopeRuns
         EnvelopeSweeper.Sweep(request);
         double kilobytes = (GC.GetTotalAllocatedBytes(precise: true) - before) / 1024.0;
         Console.WriteLine(
-            $"{what,-28} {timing.Median,10:F2} {timing.Least,10:F2} {timing.Processor,13:F2} {limit,8} {timing.Median / metres,11:F2} {kilobytes / metres,11:F0} {envelope.Count,9} {envelope.ErrorBound,9:F4}");
+            $"{what,-28} {timing.Median,10:F2} {timing.Least,10:F2} {timing.Processor,13:F2} {limit,8} {timing.Median / metres,11:F2} "
+            + $"{kilobytes / metres,11:F0} {envelope.Count,9} {envelope.ErrorBound,9:F4}");
     }
 
     private static EnvelopeRequest Request(double length, Vehicle[] fleet)

@@ -52,7 +52,8 @@ internal static class MasonryRuns
             var timing = Timing.Of(() => Raise(), 100);
             var solid = Raise();
             Console.WriteLine(
-                $"{name,-32} {timing.Median,10:F2} {timing.Least,10:F2} {solid.Mesh.TriangleCount,10} {relief?.Walls.Sum(w => w.Regions.Count) ?? 0,8} {solid.ColumnVolume,11:F2} {MeshCheck.Inspect(solid.Mesh).IsSound}");
+                $"{name,-32} {timing.Median,10:F2} {timing.Least,10:F2} {solid.Mesh.TriangleCount,10} {relief?.Walls.Sum(w => w.Regions.Count) ?? 0,8} "
+                + $"{solid.ColumnVolume,11:F2} {MeshCheck.Inspect(solid.Mesh).IsSound}");
             var bytes = Timing.Of(() => StlWriter.ToBytes(Raise().Mesh, "benchmark", threads: 1), 50);
             Console.WriteLine($"  with bytes                     {bytes.Median,10:F2} {bytes.Least,10:F2}");
             if (relief is not null)

@@ -11,7 +11,9 @@ namespace PlatformForge.Benchmarks;
 internal static class ScaleProjects
 {
     private const string Track = """
-        { straight = 10000 }, { transition = 600, to_radius = 3000, hand = "left" }, { curve = 3000, length = 4000, hand = "left" }, { transition = 600, to_radius = 5000, hand = "left" }, { curve = 5000, length = 14800, hand = "left" }
+        { straight = 10000 },
+        { transition = 600, to_radius = 3000, hand = "left" }, { curve = 3000, length = 4000, hand = "left" },
+        { transition = 600, to_radius = 5000, hand = "left" }, { curve = 5000, length = 14800, hand = "left" }
         """;
 
     private const int Stock = 8, Few = 2;

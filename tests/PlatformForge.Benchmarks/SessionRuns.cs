@@ -90,7 +90,8 @@ internal static class SessionRuns
     }
 
     private static void Head() => Console.WriteLine(
-        $"{"",-20}{"pieces that changed",24}{"everything",24}{"and held to trains",24}{"and drawn",24}{"pieces from nothing",24}{"everything from nothing",24}");
+        $"{"",-20}{"pieces that changed",24}{"everything",24}{"and held to trains",24}{"and drawn",24}"
+        + $"{"pieces from nothing",24}{"everything from nothing",24}");
 
     // Pieces are those of a page; everything is the whole design; then the verdict, and all files but pictures.
     private static void Row(string what, int repeats, Func<double, ProjectSpec> read, int warm = Warm)

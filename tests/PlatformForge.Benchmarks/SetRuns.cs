@@ -37,9 +37,9 @@ internal static partial class SetRuns
         foreach (var (set, times) in runs)
         {
             string name = set == Usual ? "usual sets" : set.Replace(Usual + ",", "with ", StringComparison.Ordinal);
-            Line(name, times,
-                Invariant(
-                    $"  {Median(times, t => t.Wall) - Median(plain, t => t.Wall),7:+0;-0} {Median(times, t => t.Processor) - Median(plain, t => t.Processor),7:+0;-0}"));
+            double wall = Median(times, t => t.Wall) - Median(plain, t => t.Wall);
+            double processor = Median(times, t => t.Processor) - Median(plain, t => t.Processor);
+            Line(name, times, Invariant($"  {wall,7:+0;-0} {processor,7:+0;-0}"));
         }
 
         ScaleProjects.Write(folder);
@@ -51,8 +51,9 @@ internal static partial class SetRuns
         Directory.Delete(folder, recursive: true);
     }
 
-    private static void Line(string name, List<(double Wall, double Processor)> times, string more) => Console.WriteLine(Invariant(
-        $"{name,-30} {Median(times, t => t.Wall),7:F0} {times.Min(t => t.Wall),7:F0} {Median(times, t => t.Processor),7:F0} {times.Min(t => t.Processor),7:F0}{more}"));
+    private static void Line(string name, List<(double Wall, double Processor)> times, string more) => Console.WriteLine(
+        Invariant($"{name,-30} {Median(times, t => t.Wall),7:F0} {times.Min(t => t.Wall),7:F0} ")
+        + Invariant($"{Median(times, t => t.Processor),7:F0} {times.Min(t => t.Processor),7:F0}{more}"));
 
     private static double Median(List<(double Wall, double Processor)> times, Func<(double Wall, double Processor), double> of) =>
         times.Select(of).Order().ElementAt(times.Count / 2);

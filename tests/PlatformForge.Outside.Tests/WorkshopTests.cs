@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.IO.Compression;
 using System.Text.RegularExpressions;
@@ -549,7 +550,7 @@ public class WorkshopTests(WrittenSamples samples)
         Painted.GetOrAdd((built, name), static of => [.. ReadColoured(of.Built, of.Name)]);
 
     // A file of brickwork takes a second to read.
-    private static readonly System.Collections.Concurrent.ConcurrentDictionary<(string Built, string Name), (int Number, (Point3[] Corners, int Paint)[] Triangles)[]> Painted = [];
+    private static readonly ConcurrentDictionary<(string Built, string Name), (int Number, (Point3[] Corners, int Paint)[] Triangles)[]> Painted = [];
 
     private static IEnumerable<(int Number, (Point3[] Corners, int Paint)[] Triangles)> ReadColoured(string built, string name)
     {

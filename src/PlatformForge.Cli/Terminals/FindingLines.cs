@@ -15,9 +15,9 @@ internal static class FindingLines
             Severity.Warning => ("warning", Yellow),
             _ => ("note", Cyan),
         };
-        string place = PlainLine.Of(PlaceOf(finding));
-        writer.WriteLine(
-            $"{(place.Length == 0 ? "" : place + "  ")}{(colour ? ink + word + Plain : word)} {finding.Code}{(finding.Key.Length == 0 ? "" : "  " + PlainLine.Of(finding.Key))}");
+        string place = PlainLine.Of(PlaceOf(finding)), inked = colour ? ink + word + Plain : word;
+        string key = finding.Key.Length == 0 ? "" : "  " + PlainLine.Of(finding.Key);
+        writer.WriteLine($"{(place.Length == 0 ? "" : place + "  ")}{inked} {finding.Code}{key}");
         writer.WriteLine("  " + PlainLine.Of(finding.Message));
         if (finding.Remedy.Length > 0)
         {

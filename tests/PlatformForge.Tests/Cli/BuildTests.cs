@@ -198,6 +198,7 @@ public class BuildTests
         Assert.Contains(wide + ":1:1  error PF8020  name", built.Error, StringComparison.Ordinal);
         Assert.Matches(@"\n  wide on main: fouls by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm \(body\)\n", built.Out);
         Assert.Matches(
-            @"\n?  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body\); standing true it clears by 1\.1\d mm", built.Out);
+            @"\n?  coach on main: \d\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body\); "
+            + @"standing true it clears by 1\.1\d mm", built.Out);
     }
 }

@@ -41,7 +41,8 @@ public sealed class JointsInDoubtTests : IDisposable
         [[track]]
         name = "main"
         start = { x = 0, y = 0, heading = 0 }
-        survey = { kind = "string", file = "main.csv", side = "right", ruler_error = 0.25, laid = "sectional", radii = [505], joints = [147, 295, 453, 620, 779, 926] }
+        survey = { kind = "string", file = "main.csv", side = "right", ruler_error = 0.25, laid = "sectional", radii = [505],
+            joints = [147, 295, 453, 620, 779, 926] }
 
         [[vehicle]]
         name = "coach"

@@ -54,9 +54,11 @@ public class VerdictTests
         Assert.Equal(4, run.Exit);
         Assert.Matches(@"\n  wide on main: overlaps by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm \(body, in plan\)", run.Out);
         Assert.Matches(
-            @"\nNot passed\. Overlaps by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main, in plan, under a part whose underside is 20\.0 mm above rail top: wide \(body\)\.", run.Out);
+            @"\nNot passed\. Overlaps by 1\.9\d mm, (at chainage \d+|along chainage \d+ to \d+) mm of main, in plan, "
+            + @"under a part whose underside is 20\.0 mm above rail top: wide \(body\)\.", run.Out);
         Assert.Matches(
-            @"overlaps halt 1 of \d by 1\.9\d mm seen from above, .* mm above the rails, where the vehicle's underside is 20\.0 mm above them\. They do not touch", run.Error);
+            @"overlaps halt 1 of \d by 1\.9\d mm seen from above, .* mm above the rails, where the vehicle's underside is 20\.0 mm above them\. "
+            + "They do not touch", run.Error);
         Assert.Contains("bodies_pass_over = true", run.Error, StringComparison.Ordinal);
         Assert.DoesNotContain("FOULS", run.Out, StringComparison.Ordinal);
     }
@@ -72,7 +74,8 @@ public class VerdictTests
         var run = CliRun.Of("check", folder.Write("halt.toml", text));
         Assert.Equal(0, run.Exit);
         Assert.Matches(
-            @"\n  coach on main: 0\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body, in plan\), as it leans; standing true it comes to the height of nothing printed", run.Out);
+            @"\n  coach on main: 0\.\d\d mm left after play and budget, (at chainage \d+|along chainage \d+ to \d+) mm \(body, in plan\), "
+            + "as it leans; standing true it comes to the height of nothing printed", run.Out);
         Assert.Matches(
             @"\nClear: nothing touches\. Standing true no vehicle comes to the height of anything printed; leaning, coach \(body\) keeps play and budget, ",
             run.Out);

@@ -28,9 +28,7 @@ public class MeshBoundsTests
             Model($"<resources>{Object}<object id=\"2\"><components>{Repeat("<component objectid=\"1\"/>", 20_000)}</components></object></resources>{Build}"),
             InputLimits.ModelObjects),
         ["objects"] =
-        (() =>
-            Model(
-                $"<resources>{string.Concat(Enumerable.Range(1, 11_000).Select(i => $"<object id=\"{i}\" type=\"support\"><mesh><vertices/></mesh></object>"))}</resources>{Build}"), InputLimits.ModelObjects),
+        (() => Model($"<resources>{string.Concat(Enumerable.Range(1, 11_000).Select(Support))}</resources>{Build}"), InputLimits.ModelObjects),
         ["things on the plate"] = (() => Model($"{Solid}<build>{Repeat("<item objectid=\"1\"/>", 3000)}</build>"), InputLimits.ModelItems),
         ["lines of metadata"] = (() => Model(string.Concat(Enumerable.Range(0, 500).Select(i => $"<metadata name=\"q:{i}\">x</metadata>")) + Solid + Build,
             "xmlns:q=\"urn:q\""), InputLimits.ModelMetadata),
@@ -117,6 +115,8 @@ public class MeshBoundsTests
     private static string Model(string inside, string attributes = "") => $"<model xmlns=\"{HandPackage.Namespace}\" {attributes}>{inside}</model>";
 
     private static string Repeat(string text, int times) => new StringBuilder(text.Length * times).Insert(0, text, times).ToString();
+
+    private static string Support(int id) => $"<object id=\"{id}\" type=\"support\"><mesh><vertices/></mesh></object>";
 
     private static string Chain(int length) =>
         string.Concat(Enumerable.Range(2, length).Select(i => $"<object id=\"{i}\"><components><component objectid=\"{i - 1}\"/></components></object>"));

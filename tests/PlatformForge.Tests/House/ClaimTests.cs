@@ -51,7 +51,8 @@ public partial class ClaimTests
 
     private static bool IsHollow(string line) => Hollow().IsMatch(line);
 
-    [GeneratedRegex(@"Assert\.(?:True\(true|False\(false)\b|Assert\.(?:Equal|Same|Equivalent)\(([^,()""]+), \1[,)]|(?:Count|Length|Count\(\)) >= 0\b|Assert\.InRange\([^;]*\.(?:Count|Length), 0, int\.MaxValue\)")]
+    [GeneratedRegex(@"Assert\.(?:True\(true|False\(false)\b|Assert\.(?:Equal|Same|Equivalent)\(([^,()""]+), \1[,)]"
+        + @"|(?:Count|Length|Count\(\)) >= 0\b|Assert\.InRange\([^;]*\.(?:Count|Length), 0, int\.MaxValue\)")]
     private static partial Regex Hollow();
 
     private static bool IsTest(MethodDefinition method) => method.CustomAttributes.Any(a => Attributes(a.AttributeType).Contains("FactAttribute"));

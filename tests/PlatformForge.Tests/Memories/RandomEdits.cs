@@ -186,7 +186,8 @@ internal sealed class RandomEdits(string text, string? folder, int seed, bool an
     {
         if (!known.Findings.SequenceEqual(anew.Findings))
         {
-            return $"findings differ: {string.Join("; ", known.Findings.Except(anew.Findings).Concat(anew.Findings.Except(known.Findings)).Select(f => $"{f.Code} {f.Message}"))}";
+            var differing = known.Findings.Except(anew.Findings).Concat(anew.Findings.Except(known.Findings));
+            return $"findings differ: {string.Join("; ", differing.Select(f => $"{f.Code} {f.Message}"))}";
         }
 
         if (known.Value is not { } mine || anew.Value is not { } fresh)

@@ -38,7 +38,8 @@ public sealed class CodesHeardTests : IDisposable
 
     [Theory]
     [InlineData("PF2119", "small",
-        """track=[{ name="main", survey={ kind="versines", file="versines.csv", measured="running-edge", rail="left", also=[{ file="versines.csv", measured="running-edge", rail="right" }], chord=200, ruler_error=0.5 } }]""")]
+        """track=[{ name="main", survey={ kind="versines", file="versines.csv", measured="running-edge", rail="left", """
+        + """also=[{ file="versines.csv", measured="running-edge", rail="right" }], chord=200, ruler_error=0.5 } }]""")]
     [InlineData("PF2125", "small", """track=[{ name="main", survey={ kind="drawing", file="line.svg", element="up", ruler_error=0.5 } }]""")]
     [InlineData("PF2130", "small", """track=[{ name="main", survey={ kind="string", file="short.csv", side="right", ruler_error=2 } }]""")]
     [InlineData("PF2162", "small", """track=[{ name="main", survey={ kind="string", file="misread.csv", side="right", ruler_error=0.25 } }]""")]

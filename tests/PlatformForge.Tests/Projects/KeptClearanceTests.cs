@@ -59,7 +59,8 @@ public class KeptClearanceTests
             vehicle = [{ name = "engine", length = 160, pivots = 112, width = 34, either_way = false,
                 part = [{ name = "cylinders", from = {{low}}, to = {{high}}, width = 44, low = 2, high = 11 }] }]
             clearance = { running = 1, print = 0.2, fitting = 0.2 }
-            platform = [{ name = "bay side", height = 12, face = { track = "bay", side = "left", from = {{from}}, to = {{to}}, edge = "uniform" }, deck = { width = 46 } }]
+            platform = [{ name = "bay side", height = 12, deck = { width = 46 },
+                face = { track = "bay", side = "left", from = {{from}}, to = {{to}}, edge = "uniform" } }]
             printer = { preset = "bed-180x180" }
             """);
         Kept(Samples.Read(text).Value!);

@@ -64,7 +64,8 @@ public sealed class SurveyedProjectTests : IDisposable
         var residual = System.Text.RegularExpressions.Regex.Match(run.Out, @"swept with the vehicles: survey residual (\d\.\d\d) mm");
         Assert.True(residual.Success, run.Out);
         var kept = System.Text.RegularExpressions.Regex.Match(run.Out,
-            @"  told of the line found; wherever the survey lets the true track lie beside up side, play and budget are kept in full, with (\d\.\d\d) mm or more to spare \(least for ([a-z ]+), at chainage (\d+) mm\)\n");
+            "  told of the line found; wherever the survey lets the true track lie beside up side, play and budget are kept in full, "
+            + @"with (\d\.\d\d) mm or more to spare \(least for ([a-z ]+), at chainage (\d+) mm\)\n");
         Assert.True(kept.Success, run.Out);
         var dossier = Measured.Value.Platforms[0];
         foreach (var place in dossier.Tightest)
@@ -86,7 +87,9 @@ public sealed class SurveyedProjectTests : IDisposable
             [[track]]
             name = "down"
             start = { x = -42, y = -91, heading = -24.9 }
-            alignment = [{ straight = 300 }, { transition = 280, to_radius = 860, hand = "left" }, { curve = 860, length = 700, hand = "left" }, { straight = 300 }]
+            alignment = [
+                { straight = 300 }, { transition = 280, to_radius = 860, hand = "left" }, { curve = 860, length = 700, hand = "left" }, { straight = 300 },
+            ]
 
             [[platform]]
             name = "between"

@@ -58,8 +58,8 @@ public class TomlBoundsTests
                              select (inner, list, body)), given =>
                          {
                              var (inner, list, body) = given;
-                             string text = $"[[{inner.Home}]]\n{inner.Key} "
-                                 + $"= {(inner.IsList ? "[{ y = 1 }]" : "{ y = 1 }")}\n{(list ? "[[" : "[")}{inner.Home}.{inner.Key}{(list ? "]]" : "]")}\n{body}\n";
+                             string path = $"{inner.Home}.{inner.Key}", heading = list ? $"[[{path}]]" : $"[{path}]";
+                             string text = $"[[{inner.Home}]]\n{inner.Key} = {(inner.IsList ? "[{ y = 1 }]" : "{ y = 1 }")}\n{heading}\n{body}\n";
                              var read = TreeReader.Read(text, "x.toml");
                              return read.Value is null && read.Findings.Any(f => f.Line == 3 && f.Code is "PF1042" or "PF1005");
                          });

@@ -69,8 +69,8 @@ internal static class HostileFolders
 
     private static void Metadata(Stream model, int megabytes)
     {
-        model.Write(
-            "<?xml version=\"1.0\" encoding=\"UTF-8\"?><model unit=\"millimeter\" xmlns=\"http://schemas.microsoft.com/3dmanufacturing/core/2015/02\"><metadata name=\"Title\">"u8);
+        model.Write("<?xml version=\"1.0\" encoding=\"UTF-8\"?>"u8);
+        model.Write("<model unit=\"millimeter\" xmlns=\"http://schemas.microsoft.com/3dmanufacturing/core/2015/02\"><metadata name=\"Title\">"u8);
         byte[] block = [.. Enumerable.Repeat((byte)'a', 1 << 20)];
         for (int i = 0; i < megabytes; i++)
         {

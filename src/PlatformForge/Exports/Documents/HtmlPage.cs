@@ -62,8 +62,8 @@ internal sealed class HtmlPage
             .Raw(
                 "\">\n<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<meta name=\"color-scheme\" content=\"light dark\">\n<title>"u8)
             .Escaped(document.Title).Raw(": platform report</title>\n<style>\n"u8).Raw(Style.Value)
-            .Raw(
-                "</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#report\">Skip to the report</a>\n<header class=\"head\">\n<div class=\"board\">\n<div>\n"u8)
+            .Raw("</style>\n</head>\n<body>\n<a class=\"skip\" href=\"#report\">Skip to the report</a>\n"u8)
+            .Raw("<header class=\"head\">\n<div class=\"board\">\n<div>\n"u8)
             .Raw("<p class=\"kind\">Platform report</p>\n<h1>"u8).Escaped(document.Title).Raw("</h1>\n</div>\n<dl class=\"fields\">\n"u8);
         foreach (var (name, value) in document.Fields)
         {
@@ -163,8 +163,9 @@ internal sealed class HtmlPage
     private void Verdict(VerdictLineBlock verdict)
     {
         text.Raw(verdict.IsGood ? "<div class=\"verdict\">"u8 : "<div class=\"verdict bad\">"u8)
-            .Raw(
-                "<svg viewBox=\"0 0 24 24\" aria-hidden=\"true\"><circle cx=\"12\" cy=\"12\" r=\"10.5\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/><path fill=\"none\" stroke=\"currentColor\" stroke-width=\"2.4\" d=\""u8)
+            .Raw("<svg viewBox=\"0 0 24 24\" aria-hidden=\"true\">"u8)
+            .Raw("<circle cx=\"12\" cy=\"12\" r=\"10.5\" fill=\"none\" stroke=\"currentColor\" stroke-width=\"2\"/>"u8)
+            .Raw("<path fill=\"none\" stroke=\"currentColor\" stroke-width=\"2.4\" d=\""u8)
             .Raw(verdict.IsGood ? "M6.5 12.5l3.6 3.7 7.4-8"u8 : "M12 5.8v7.4M12 16.2v1.9"u8).Raw("\"/></svg><p>"u8).Escaped(verdict.Text).Raw("</p></div>\n"u8);
     }
 

@@ -72,8 +72,7 @@ public static class OutputFolder
     /// <param name="approve">Looks at every file as it lies on the disk by then, before any is put in place; an error among its
     /// findings leaves the folder as it was.</param>
     /// <param name="cancel">Gives up and leaves the folder as it was; once renaming has begun it is carried through.</param>
-    /// <returns>As
-    /// <see cref="Write(string, Manifest, IReadOnlyList{OutputFile}, bool, Func{IReadOnlyList{OutputFile}, IReadOnlyList{Finding}}?, CancellationToken)"/>.</returns>
+    /// <returns>As <c>Write</c> does.</returns>
     public static Outcome<FolderReport> Fill(
         string folder,
         bool force,

@@ -33,13 +33,12 @@ internal static class ReportBook
 
     private static List<(string Name, string Value)> Fields(Dossier dossier)
     {
+        var raised = dossier.Tracks.Where(t => t.RailTop is not null).Select(t => Invariant($"; track {t.Ride.Name} {Figures.Short(t.RailTop!.Value)} mm"));
         var fields = new List<(string Name, string Value)>
         {
             ("Scale", Invariant($"1:{Figures.Short(dossier.Scale.Ratio)}")),
             ("Gauge", Invariant($"{Figures.Short(dossier.Gauge)} mm")),
-            ("Rail top over the baseboard", Invariant($"{Figures.Short(dossier.RailTop)} ")
-                + Invariant(
-                    $"mm{string.Concat(dossier.Tracks.Where(t => t.RailTop is not null).Select(t => Invariant($"; track {t.Ride.Name} {Figures.Short(t.RailTop!.Value)} mm")))}")),
+            ("Rail top over the baseboard", Invariant($"{Figures.Short(dossier.RailTop)} mm{string.Concat(raised)}")),
             ("Lengths", "mm of the model, unless said otherwise"),
         };
         if (dossier.Designer.Length > 0)

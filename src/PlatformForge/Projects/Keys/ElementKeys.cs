@@ -58,50 +58,58 @@ internal static class ElementKeys
             e => e.Kink,
             (e, v) => e with { Kink = v })
         .Text("hand", "Which way it turns, seen along the track.", e => e.Hand, (e, v) => e with { Hand = v }, false, "left", "right")
-        .Check((e, table, key, reading) =>
+        .Check(static (e, table, key, reading) =>
         {
-            void Fault(
-                string code,
-                string message,
-                string remedy,
-                Cure? cure) => reading.Fault(code, key, table.Place, $"{KeyReading.LastOf(key)} {message}", remedy, cure);
-
-            int kinds = (e.Straight is null ? 0 : 1) + (e.Curve is null ? 0 : 1) + (e.Transition is null ? 0 : 1) + (e.Kink is null ? 0 : 1);
-            if (kinds != 1)
+            foreach (var (code, message, remedy, cure) in Faults(e, key))
             {
-                Fault("PF1013", kinds == 0 ? "is neither straight, curve, transition nor kink." : "is more than one of straight, curve, transition and kink.",
-                    "Give exactly one of them, such as { straight = 250 }.",
-                    kinds > 0
-                        ? Cure.LeaveOut(
-                            $"{key}.{(e.Curve is not null && e.Straight is not null ? "straight" : e.Kink is not null ? "kink" : e.Transition is not null && e.ToRadius is null ? "transition" : "curve")}") : Kind(e, key));
-                return;
-            }
-
-            if (e.Curve is not null && (e.Length is null) == (e.Angle is null))
-            {
-                Fault(
-                    "PF1013",
-                    e.Length is null ? "is a curve without length or angle." : "is a curve with both length and angle.",
-                    "Give one of them, such as { curve = 610, angle = 35, hand = \"left\" }.",
-                    e.Length is null ? Cure.Set(key + ".angle", 15) : Cure.LeaveOut(key + ".angle"));
-            }
-
-            if (e.Hand is null && (e.Curve is not null || e.ToRadius is not null || e.Kink is not null))
-            {
-                Fault("PF1009", "turns, but has no hand.", "Add hand = \"left\" or hand = \"right\", seen along the track.", Cure.Text(key + ".hand", "left"));
-            }
-
-            string[] idle = [.. new[] { (e.Curve is null && e.Length is not null, "length"), (e.Curve is null && e.Angle is not null, "angle"),
-                (e.Transition is null && e.ToRadius is not null, "to_radius") }.Where(i => i.Item1).Select(i => i.Item2)];
-            if (idle.Length > 0)
-            {
-                Fault(
-                    "PF1013",
-                    $"has {string.Join(" and ", idle)}, which means nothing here.",
-                    "length and angle belong to a curve, to_radius to a transition.",
-                    Cure.LeaveOut($"{key}.{idle[0]}"));
+                reading.Fault(code, key, table.Place, $"{KeyReading.LastOf(key)} {message}", remedy, cure);
             }
         });
+
+    private static IEnumerable<(string Code, string Message, string Remedy, Cure? Cure)> Faults(ElementDraft e, string key)
+    {
+        int kinds = (e.Straight is null ? 0 : 1) + (e.Curve is null ? 0 : 1) + (e.Transition is null ? 0 : 1) + (e.Kink is null ? 0 : 1);
+        if (kinds != 1)
+        {
+            yield return ("PF1013",
+                kinds == 0 ? "is neither straight, curve, transition nor kink." : "is more than one of straight, curve, transition and kink.",
+                "Give exactly one of them, such as { straight = 250 }.",
+                kinds == 0 ? Kind(e, key) : Cure.LeaveOut($"{key}.{OneTooMany(e)}"));
+            yield break;
+        }
+
+        if (e.Curve is not null && (e.Length is null) == (e.Angle is null))
+        {
+            yield return ("PF1013",
+                e.Length is null ? "is a curve without length or angle." : "is a curve with both length and angle.",
+                "Give one of them, such as { curve = 610, angle = 35, hand = \"left\" }.",
+                e.Length is null ? Cure.Set(key + ".angle", 15) : Cure.LeaveOut(key + ".angle"));
+        }
+
+        if (e.Hand is null && (e.Curve is not null || e.ToRadius is not null || e.Kink is not null))
+        {
+            yield return ("PF1009",
+                "turns, but has no hand.",
+                "Add hand = \"left\" or hand = \"right\", seen along the track.",
+                Cure.Text(key + ".hand", "left"));
+        }
+
+        string[] idle = [.. new[] { (e.Curve is null && e.Length is not null, "length"), (e.Curve is null && e.Angle is not null, "angle"),
+            (e.Transition is null && e.ToRadius is not null, "to_radius") }.Where(i => i.Item1).Select(i => i.Item2)];
+        if (idle.Length > 0)
+        {
+            yield return ("PF1013",
+                $"has {string.Join(" and ", idle)}, which means nothing here.",
+                "length and angle belong to a curve, to_radius to a transition.",
+                Cure.LeaveOut($"{key}.{idle[0]}"));
+        }
+    }
+
+    // Which kind to leave out of several.
+    private static string OneTooMany(ElementDraft e) => e.Curve is not null && e.Straight is not null ? "straight"
+        : e.Kink is not null ? "kink"
+        : e.Transition is not null && e.ToRadius is null ? "transition"
+        : "curve";
 
     // What an element lacks to be of a kind, by what it has.
     private static Cure Kind(ElementDraft e, string key) =>

@@ -154,7 +154,8 @@ internal static class SectionFindings
         "PF6012",
         key + ".name",
         "The lettering underneath has no drawing "
-            + $"of {string.Join(' ', letters.Take(MostLetters))}{(letters.Count > MostLetters ? " …" : "")}; {(engraved.Length > 0 ? $"the sections bear \"{engraved}\"" : "the sections bear their numbers only")}.",
+            + $"of {string.Join(' ', letters.Take(MostLetters))}{(letters.Count > MostLetters ? " …" : "")}; "
+            + $"the sections bear {(engraved.Length > 0 ? $"\"{engraved}\"" : "their numbers only")}.",
         "Give a name in plain letters if that is to be read there.");
 
     // More letters than this are not listed.

@@ -21,9 +21,12 @@ internal static class Sentences
         RegexOptions.Compiled);
 
     // What can not be below nil: sizes, not places.
-    private static readonly Regex Negative =
-        new(
-            @"(?:measures|wide|width of|length of|long|leaves|left|thick|apart|room of|radius of|by|(?<!height |versine |reading )of|only|at most|up to|more than|is) -\d[\d.]* mm(?! above| over| below)|-\d[\d.]* mm (?:wide|long|thick|deep|tall|high|apart|of|too|more|less|are left|is left|left)", RegexOptions.Compiled);
+    private static readonly Regex Negative = new(
+        "(?:measures|wide|width of|length of|long|leaves|left|thick|apart|room of|radius of|by|"
+        + "(?<!height |versine |reading )of|only|at most|up to|more than|is) "
+        + @"-\d[\d.]* mm(?! above| over| below)"
+        + @"|-\d[\d.]* mm (?:wide|long|thick|deep|tall|high|apart|of|too|more|less|are left|is left|left)",
+        RegexOptions.Compiled);
 
     /// <summary>What is wrong with a finding's sentences; empty where nothing is.</summary>
     /// <param name="finding">The finding.</param>

@@ -68,9 +68,8 @@ public class BetterMeasuringTests(ITestOutputHelper output)
         LineRange[] ranges =
             [.. new[] { close, wider, widest }.Select(spacing =>
                 Open(AdmissibleLines.Of(MadeUpSurvey.Flexible, MadeUpSurvey.Bands(Read(line, spacing, 0.3)), line), line))];
-        output.WriteLine(
-            Invariant(
-                $"{track}: {string.Join(", ", ranges.Select((r, i) => Invariant($"every {new[] { close, wider, widest }[i]:0} mm U {r.Most:0.000} half {r.Half:0.000}")))}"));
+        string Told(LineRange range, double spacing) => Invariant($"every {spacing:0} mm U {range.Most:0.000} half {range.Half:0.000}");
+        output.WriteLine($"{track}: {string.Join(", ", ranges.Zip([close, wider, widest], Told))}");
         Assert.All(ranges.Zip(ranges.Skip(1)), p => Assert.True(p.First.Most <= p.Second.Most + Close && p.First.Half <= p.Second.Half + Close));
     }
 

@@ -247,7 +247,8 @@ public class DrawingTests
     [InlineData("0\nPOLYLINE\n8\nup\n66\n1\n70\n0\n0\nVERTEX\n8\nup\n10\n100\n20\n0\n42\n0.414213562373095\n0\nVERTEX\n8\nup\n10\n0\n20\n100\n0\nSEQEND\n",
         100, 0, 0, 100)]
     [InlineData("0\nELLIPSE\n8\nup\n10\n0\n20\n0\n11\n100\n21\n0\n40\n1\n41\n0\n42\n1.570796326794897\n", 100, 0, 0, 100)]
-    [InlineData("0\nSPLINE\n8\nup\n70\n4\n71\n2\n72\n6\n73\n3\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n10\n100\n20\n0\n41\n1\n10\n100\n20\n100\n41\n0.707106781186548\n10\n0\n20\n100\n41\n1\n", 100, 0, 0, 100)]
+    [InlineData("0\nSPLINE\n8\nup\n70\n4\n71\n2\n72\n6\n73\n3\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n"
+        + "10\n100\n20\n0\n41\n1\n10\n100\n20\n100\n41\n0.707106781186548\n10\n0\n20\n100\n41\n1\n", 100, 0, 0, 100)]
     [InlineData("0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n90\n51\n180\n230\n-1\n", 0, 100, 100, 0)]
     [InlineData("0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n0\n51\n45\n0\nARC\n8\nup\n10\n0\n20\n0\n40\n100\n50\n45\n51\n90\n", 100, 0, 0, 100)]
     public void A_quarter_circle_is_read_from_every_kind_of_DXF_curve(string entity, double x0, double y0, double x1, double y1)

@@ -17,7 +17,8 @@ public class ReaderFuzzTests
 
     private const string Dxf = "0\nSECTION\n2\nHEADER\n9\n$INSUNITS\n70\n4\n0\nENDSEC\n0\nSECTION\n2\nENTITIES\n0\nLINE\n8\nup\n10\n0\n20\n0\n11\n90\n21\n0\n"
         + "0\nARC\n8\na\n10\n0\n20\n0\n40\n100\n50\n0\n51\n90\n0\nLWPOLYLINE\n8\na\n90\n2\n70\n1\n10\n1\n20\n2\n42\n0.4\n10\n5\n20\n6\n"
-        + "0\nPOLYLINE\n8\nb\n70\n0\n0\nVERTEX\n10\n1\n20\n2\n0\nVERTEX\n10\n3\n20\n4\n0\nSEQEND\n0\nELLIPSE\n10\n0\n20\n0\n11\n9\n21\n1\n40\n0.5\n41\n0\n42\n3\n"
+        + "0\nPOLYLINE\n8\nb\n70\n0\n0\nVERTEX\n10\n1\n20\n2\n0\nVERTEX\n10\n3\n20\n4\n0\nSEQEND\n"
+        + "0\nELLIPSE\n10\n0\n20\n0\n11\n9\n21\n1\n40\n0.5\n41\n0\n42\n3\n"
         + "0\nSPLINE\n71\n2\n40\n0\n40\n0\n40\n0\n40\n1\n40\n1\n40\n1\n10\n1\n20\n0\n10\n1\n20\n1\n10\n0\n20\n1\n0\nENDSEC\n0\nEOF\n";
 
     public static TheoryData<string, string> Seeds() => new()

@@ -45,8 +45,8 @@ public static class SvgWriter
             .Raw("mm\" height=\""u8).Thousandths(sheet.PaperHeight).Raw("mm\" viewBox=\"0 0 "u8).Thousandths(sheet.PaperWidth).Raw(" "u8)
             .Thousandths(sheet.PaperHeight)
             .Raw("\" role=\"img\">\n<title>"u8).Escaped(sheet.Title).Raw("</title>\n<desc>"u8).Escaped(sheet.Description)
-            .Raw(
-                "</desc>\n<g font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\" stroke-linecap=\"round\" stroke-linejoin=\"round\" fill=\"none\""u8);
+            .Raw("</desc>\n<g font-family=\"Helvetica, Arial, 'Liberation Sans', sans-serif\""u8)
+            .Raw(" stroke-linecap=\"round\" stroke-linejoin=\"round\" fill=\"none\""u8);
         if (sheet.Stretch != new Point2(1, 1))
         {
             text.Raw(" transform=\"scale("u8).Ratio(sheet.Stretch.X).Raw(" "u8).Ratio(sheet.Stretch.Y).Raw(")\""u8);

@@ -31,7 +31,8 @@ internal static class LineFacets
     /// <param name="to">Last chainage, mm.</param>
     /// <param name="along">Distance of sleepers and half their width, mm.</param>
     /// <param name="across">Half a sleeper's length, and how much of it is drawn, mm.</param>
-    public static IEnumerable<Point2[]> SleeperEnds(Centreline line, double from, double to, (double Pitch, double Half) along, (double Half, double Drawn) across)
+    public static IEnumerable<Point2[]> SleeperEnds(
+        Centreline line, double from, double to, (double Pitch, double Half) along, (double Half, double Drawn) across)
     {
         for (double s = from + (along.Pitch / 2); s < to - along.Half; s += along.Pitch)
         {

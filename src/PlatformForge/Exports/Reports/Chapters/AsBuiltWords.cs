@@ -11,8 +11,7 @@ public static class AsBuiltWords
     /// <param name="edge">The readings.</param>
     /// <param name="gauge">Between the running edges, mm.</param>
     public static string? FromRail(AsBuiltEdge edge, double gauge) => edge.FromRail == 0 ? null
-        : Invariant(
-            $"{(edge.FromRail == edge.Measures.Count ? "The readings name no vehicle" : $"{edge.FromRail} of {edge.Measures.Count} readings name no vehicle")}: ")
-            + "their gaps count from the running edge of the nearer rail, so the true edge lies half the "
+        : (edge.FromRail == edge.Measures.Count ? "The" : Invariant($"{edge.FromRail} of {edge.Measures.Count}"))
+            + " readings name no vehicle: their gaps count from the running edge of the nearer rail, so the true edge lies half the "
             + Invariant($"gauge, {Figures.Short(Math.Round(gauge / 2, 3))} mm, plus the gap from the track's middle.");
 }

@@ -47,15 +47,18 @@ internal static class UprightFindings
     /// <param name="farther">How much farther away the coping stands at most for the wall's sake, mm; infinite where nothing reaches the coping's own
     /// height.</param>
     /// <param name="overhang">The overhang with which it would not; null where the coping is too narrow for that.</param>
-    public static Finding WallGoverns(string key, string what, double top, double share, double farther, double? overhang) =>
-        Finding.Note(
+    public static Finding WallGoverns(string key, string what, double top, double share, double farther, double? overhang)
+    {
+        string cost = double.IsFinite(farther)
+            ? Invariant($"that keeps the coping up to {farther:0.00} mm farther away than what reaches its own height would")
+            : "nothing reaches the coping's own height";
+        return Finding.Note(
             "PF4090",
             key,
             Invariant($"Along {share * 100:0} % of the edge it is the wall under the coping that has to stand clear, of the {what}, which stays under the ")
-                + Invariant($"coping ({top:0.##} mm above rail top at ")
-                + Invariant(
-                    $"most): {(double.IsFinite(farther) ? Invariant($"that keeps the coping up to {farther:0.00} mm farther away than what reaches its own height would") : "nothing reaches the coping's own height")}."),
+                + Invariant($"coping ({top:0.##} mm above rail top at most): {cost}."),
             overhang is { } enough ? Invariant($"With an overhang of {Up(enough)} mm the coping alone governs.") : "");
+    }
 
     private static bool Leans(double level, double leaning) => level - leaning > Told;
 

@@ -285,6 +285,8 @@ internal sealed class SvgDrawingReader
         reader.MoveToElement();
     }
 
+    private static readonly string[] EndsOfLine = ["x1", "y1", "x2", "y2"];
+
     private IReadOnlyList<(Point2[] Points, bool Straights)> Lines(XmlReader reader, string name, SvgTransform transform)
     {
         switch (name)
@@ -292,9 +294,7 @@ internal sealed class SvgDrawingReader
             case "path":
                 return SvgPathReader.Read(reader.GetAttribute("d") ?? "", transform, budget);
             case "line":
-                return Polyline(
-                    $"{reader.GetAttribute("x1") ?? "0"} {reader.GetAttribute("y1") ?? "0"} {reader.GetAttribute("x2") ?? "0"} {reader.GetAttribute("y2") ?? "0"}",
-                    false, transform);
+                return Polyline(string.Join(' ', EndsOfLine.Select(a => reader.GetAttribute(a) ?? "0")), false, transform);
             case "polyline":
             case "polygon":
                 return Polyline(reader.GetAttribute("points") ?? "", name == "polygon", transform);

@@ -165,8 +165,11 @@ internal static class SectionalRemarks
         _ => "",
     };
 
-    private static string Radii(Survey survey, RadiusCause cause) =>
-        $"radii = [{string.Join(", ", (cause.Instead ? [cause.Radius] : (double[])[.. survey.Laying.Radii, cause.Radius]).Select(r => Invariant($"{r:0.##}")))}]";
+    private static string Radii(Survey survey, RadiusCause cause)
+    {
+        double[] radii = cause.Instead ? [cause.Radius] : [.. survey.Laying.Radii, cause.Radius];
+        return $"radii = [{string.Join(", ", radii.Select(r => Invariant($"{r:0.##}")))}]";
+    }
 
     // Joints off the end of what was measured say nothing of it; all of them there are most likely in another unit.
     public static IEnumerable<Finding> Beyond(Survey survey, SurveyedTrack track)

@@ -30,17 +30,18 @@ internal static class SurveyRemarks
     private static Finding TooSmall(Survey survey, ErrorTooSmall small)
     {
         string[] odd = [.. new[] { Count(small.Kinks, "kink"), Count(small.Misread, "misread or doubtful reading") }.Where(s => s.Length > 0)];
+        string within = odd.Length == 0
+            ? "no line of straights and curves meets the readings within it"
+            : "within it the line has " + string.Join(" and ", odd);
+        string leftOut = small.LeftOut == 0 ? ""
+            : Invariant($"{Count(small.LeftOut, "reading")} {(small.LeftOut == 1 ? "is" : "are")} left out, and ");
         return Finding.Warning(
             "PF2204",
             survey.Key + ".ruler_error",
             Invariant($"The ruler error of {survey.RulerError:0.###} mm that is stated is most likely too small, and nothing else wrong: ")
-                + Invariant(
-                    $"{(odd.Length == 0 ? "no line of straights and curves meets the readings within it" : Invariant($"within it the line has {string.Join(" and ", odd)}"))}, ")
-                + Invariant($"while a far simpler line meets all readings within {small.Least:0.00} mm. What is told of the line and of single readings ")
-                + Invariant($"for the stated error is not to be trusted; ")
-                + Invariant(
-                    $"{(small.LeftOut > 0 ? Invariant($"until then {Count(small.LeftOut, "reading")} {(small.LeftOut == 1 ? "is" : "are")} left out, and ") : "until then ")}vehicles ")
-                + Invariant($"are run over the line as it is drawn."),
+                + within
+                + Invariant($", while a far simpler line meets all readings within {small.Least:0.00} mm. What is told of the line and of single readings ")
+                + $"for the stated error is not to be trusted; until then {leftOut}vehicles are run over the line as it is drawn.",
             Invariant($"State ruler_error = {small.Least:0.00} or more: the most by which a figure may be off, half a division of the ruler at least."),
             FaultKind.Input);
 
