@@ -48,17 +48,7 @@ internal static class CommandLine
         app.HelpOption("-h|--help", inherited: true);
         app.VersionOption("--version", PlatformForge.Projects.ProgramVersion.Text);
         var session = new Session(app, args, terminal, cancel, times) { Memory = memory ?? Memory.None };
-        foreach (var add in Asked(args))
-        {
-            add(app, session);
-        }
-
-        foreach (var command in app.Commands)
-        {
-            command.ExtendedHelpText = "\n" + command.ExtendedHelpText!.Trim('\r', '\n') + "\n";
-            command.ValidationErrorHandler = fault => session.UsageFault(command.Name!, fault.ErrorMessage ?? "The command is not complete.");
-        }
-
+        AddCommands(app, args, session);
         app.OnExecute(() =>
         {
             app.ShowHelp(usePager: false);
@@ -77,6 +67,20 @@ internal static class CommandLine
         ("compare", CompareCommand.Add), ("verify", VerifyCommand.Add), ("presets", PresetsCommand.Add), ("schema", SchemaCommand.Add),
         ("findings", FindingsCommand.Add),
     ];
+
+    private static void AddCommands(CommandLineApplication app, string[] args, Session session)
+    {
+        foreach (var add in Asked(args))
+        {
+            add(app, session);
+        }
+
+        foreach (var command in app.Commands)
+        {
+            command.ExtendedHelpText = "\n" + command.ExtendedHelpText!.Trim('\r', '\n') + "\n";
+            command.ValidationErrorHandler = fault => session.UsageFault(command.Name!, fault.ErrorMessage ?? "The command is not complete.");
+        }
+    }
 
     // A line that begins with a command is read by that command alone: the others' options would take as long to set up as the line to read.
     private static IEnumerable<Action<CommandLineApplication, Session>> Asked(string[] args) =>

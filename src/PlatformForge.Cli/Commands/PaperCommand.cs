@@ -36,35 +36,50 @@ internal static class PaperCommand
             CommandOptionType.SingleValue);
         var bars = command.Option("--bars <across,up>", "What the bars of 100 mm measure on a sheet printed without this option, in mm.",
             CommandOptionType.SingleValue);
-        command.OnExecute(() => session.Finish("paper", show =>
-        {
-            var values = new List<Override>();
-            if (bars.Value() is { } measured)
-            {
-                if (Pair(measured, ",;x ") is not { } pair)
-                {
-                    return NoBars(measured);
-                }
-
-                values.Add(new("paper.bars", Invariant($"[{pair.A}, {pair.B}]"), "--bars"));
-            }
-
-            if (size.Value() is { } paper)
-            {
-                values.Add(new("paper.size", Pair(paper, "x×X") is { } sides ? Invariant($"[{sides.A}, {sides.B}]")
-                    : $"\"{paper.Replace("\"", "", StringComparison.Ordinal)}\"", "--size"));
-            }
-
-            if (by.Value() is { } layout)
-            {
-                values.Add(new("paper.layout", $"\"{layout.Replace("\"", "", StringComparison.Ordinal)}\"", "--by"));
-            }
-
-            return BuildCommand.Build(project, folder.Value(), force.HasValue(),
-                new OutputChoice { Prints = false, Pictures = false, Drawings = false, Tables = false, Report = false, Masks = false, Paper = true }, null,
-                session.Watch(show), values);
-        }));
+        command.OnExecute(() => session.Finish("paper", show => Values(bars.Value(), size.Value(), by.Value()) is { } values
+            ? BuildCommand.Build(project, folder.Value(), force.HasValue(), PaperAlone, null, session.Watch(show), values)
+            : NoBars(bars.Value()!)));
     });
+
+    private static readonly OutputChoice PaperAlone = new()
+    {
+        Prints = false,
+        Pictures = false,
+        Drawings = false,
+        Tables = false,
+        Report = false,
+        Masks = false,
+        Paper = true,
+    };
+
+    // What the options set in the project; null where the bars are not two figures.
+    private static List<Override>? Values(string? bars, string? size, string? by)
+    {
+        var values = new List<Override>();
+        if (bars is not null)
+        {
+            if (Pair(bars, ",;x ") is not { } pair)
+            {
+                return null;
+            }
+
+            values.Add(new("paper.bars", Invariant($"[{pair.A}, {pair.B}]"), "--bars"));
+        }
+
+        if (size is not null)
+        {
+            values.Add(new("paper.size", Pair(size, "x×X") is { } sides ? Invariant($"[{sides.A}, {sides.B}]") : Quoted(size), "--size"));
+        }
+
+        if (by is not null)
+        {
+            values.Add(new("paper.layout", Quoted(by), "--by"));
+        }
+
+        return values;
+    }
+
+    private static string Quoted(string word) => $"\"{word.Replace("\"", "", StringComparison.Ordinal)}\"";
 
     // Two numbers with one of the signs between them.
     private static (double A, double B)? Pair(string text, string signs) =>

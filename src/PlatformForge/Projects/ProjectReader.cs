@@ -69,26 +69,30 @@ public static class ProjectReader
             return Outcome.Fault<ProjectSpec>(reading.Findings.OrderBy(f => f.File == file ? 0 : 1).ThenBy(f => f.Line).ThenBy(f => f.Column));
         }
 
+        return Outcome.Of(Project(draft, tracks, places, TreeForm.Hash(root, texts)), reading.Findings);
+    }
+
+    // The project as written, by the line of each of its tracks.
+    private static ProjectSpec Project(ProjectDraft draft, IReadOnlyList<TrackEntry> tracks, SourceMap places, string hash)
+    {
         Vehicle[] vehicles = [.. draft.Vehicles.SelectMany(v => v.ToVehicles())];
-        return Outcome.Of(
-            new ProjectSpec(
-                draft.Layout,
-                tracks,
-                vehicles,
-                draft.Clearance,
-                [.. draft.Platforms.Select(p => p.Seated.Printed(draft.Printer.Nozzle))],
-                draft.Printer,
-                draft.Sections with { Joint = draft.Joint.Printed(draft.Printer.Nozzle) })
-            {
-                Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()],
-                TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)],
-                Paper = draft.Paper,
-                Sheet = draft.Sheet,
-                Gauges = draft.Gauges ?? GaugeKeys.Table.DefaultsAt(draft.Layout.Scale),
-                Places = places,
-                InputHash = TreeForm.Hash(root, texts)
-            },
-            reading.Findings);
+        return new(
+            draft.Layout,
+            tracks,
+            vehicles,
+            draft.Clearance,
+            [.. draft.Platforms.Select(p => p.Seated.Printed(draft.Printer.Nozzle))],
+            draft.Printer,
+            draft.Sections with { Joint = draft.Joint.Printed(draft.Printer.Nozzle) })
+        {
+            Sets = [.. draft.Vehicles.Select(v => v.ToSet(vehicles)).OfType<VehicleSet>()],
+            TakenOver = [.. draft.Vehicles.SelectMany(SetForm.TakenOver)],
+            Paper = draft.Paper,
+            Sheet = draft.Sheet,
+            Gauges = draft.Gauges ?? GaugeKeys.Table.DefaultsAt(draft.Layout.Scale),
+            Places = places,
+            InputHash = hash,
+        };
     }
 
     /// <summary>The keys of a project with presets laid under them and values over them.</summary>

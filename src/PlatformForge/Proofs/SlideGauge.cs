@@ -85,25 +85,8 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         double written = ShoeHeight + Clear + (figures.Length > 0 ? Lettering.Room(figures, printer).Y + Clear : 0);
         double high = Math.Max(Math.Max(arm, Relieved) + ArmDepth, written + Lettering.Room(title, printer).Y + Clear);
 
-        double tongue = Math.Min(Tongue, (near - far) / 2);
-        List<ColumnBlock> blocks =
-        [
-            Shape.Added(Shape.Box(-outer, Relieved, nose, high), 0, Blade),
-            Shape.Added(Shape.Box(nose - 1, arm, coping + Arm, high), 0, Blade),
-            Shape.Added(Shape.Box(near - tongue, 0, edge, ShoeHeight), 0, Shoe),
-            Shape.Added(Shape.Box(-outer, 0, far + tongue, ShoeHeight), 0, Shoe),
-            Shape.Added(Shape.Box(near - tongue, -depth, near, 1), 0, Shoe),
-            Shape.Added(Shape.Box(far, -depth, far + tongue, 1), 0, Shoe),
-        ];
-        List<ColumnBlock> relief =
-        [
-            .. arm > Relieved ? [Shape.Relieved(new(nose, Relieved), new(nose, arm), Relief)] : Array.Empty<ColumnBlock>(),
-            Shape.Relieved(new(nose, arm), new(coping + Arm, arm), Relief),
-            Shape.Relieved(new(near, 0), new(edge, 0), Relief),
-            Shape.Relieved(new(-outer, 0), new(far, 0), Relief),
-            Shape.Relieved(new(near, -depth), new(near, 0), Relief),
-            Shape.Relieved(new(far, 0), new(far, -depth), Relief),
-        ];
+        var form = new Form(near, far, Math.Min(Tongue, (near - far) / 2), depth, outer, nose, edge, arm, coping, high);
+        List<ColumnBlock> blocks = [.. form.Bodies()], relief = [.. form.Reliefs()];
         double foot = OverBoard - rail, inner = Math.Max(Math.Max((spec.Sleepers / 2) + BesideSleepers, outer), nose - Finger),
             toe = Math.Min(under - depth - 0.7, foot + 4);
         bool fingered = nose - inner >= 3 * printer.Nozzle && toe - foot >= 3 * printer.Nozzle;
@@ -116,7 +99,8 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
 
         return ([.. blocks, .. relief,
             .. Lettering.Cut(figures, new(-outer + Clear, ShoeHeight + Clear), new(nose - Clear, written - Clear + Lettering.Spare), Blade, printer),
-            .. Lettering.Cut(title, new(-outer + Clear, Math.Max(written, arm + Clear)), new(coping + Arm - Clear, high - Clear + Lettering.Spare), Blade, printer)],
+            .. Lettering.Cut(title, new(-outer + Clear, Math.Max(written, arm + Clear)), new(coping + Arm - Clear, high - Clear + Lettering.Spare),
+                Blade, printer)],
                 Figures(top, coping, wall, depth, fingered), fingered ? null : nose - inner, [.. title, .. figures]);
     }
 
@@ -136,5 +120,32 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
                 new("tongues below rail top", depth),
         ];
         return fingered ? figures : [.. figures.Where(f => f.What[0] != 'w')];
+    }
+
+    // Its sides away from the track's middle and heights above rail top, mm.
+    private sealed record Form(
+        double Near, double Far, double Tongue, double Depth, double Outer, double Nose, double Edge, double Arm, double Coping, double High)
+    {
+        // Blade and arm, shoes, tongues.
+        public IEnumerable<ColumnBlock> Bodies() =>
+        [
+            Shape.Added(Shape.Box(-Outer, Relieved, Nose, High), 0, Blade),
+            Shape.Added(Shape.Box(Nose - 1, Arm, Coping + SlideGauge.Arm, High), 0, Blade),
+            Shape.Added(Shape.Box(Near - Tongue, 0, Edge, ShoeHeight), 0, Shoe),
+            Shape.Added(Shape.Box(-Outer, 0, Far + Tongue, ShoeHeight), 0, Shoe),
+            Shape.Added(Shape.Box(Near - Tongue, -Depth, Near, 1), 0, Shoe),
+            Shape.Added(Shape.Box(Far, -Depth, Far + Tongue, 1), 0, Shoe),
+        ];
+
+        // Chamfers along the faces that measure and ride.
+        public IEnumerable<ColumnBlock> Reliefs() =>
+        [
+            .. Arm > Relieved ? [Shape.Relieved(new(Nose, Relieved), new(Nose, Arm), Relief)] : Array.Empty<ColumnBlock>(),
+            Shape.Relieved(new(Nose, Arm), new(Coping + SlideGauge.Arm, Arm), Relief),
+            Shape.Relieved(new(Near, 0), new(Edge, 0), Relief),
+            Shape.Relieved(new(-Outer, 0), new(Far, 0), Relief),
+            Shape.Relieved(new(Near, -Depth), new(Near, 0), Relief),
+            Shape.Relieved(new(Far, 0), new(Far, -Depth), Relief),
+        ];
     }
 }

@@ -274,28 +274,17 @@ internal sealed class SweepPass
             ref readonly var a = ref marks[i];
             ref readonly var b = ref marks[corner.Next];
             var edge = b.Now - a.Now;
-            double length = edge.Length, first = 0, last = 1;
-            if (!whole)
+            (double First, double Last) part = (0, 1);
+            if (!whole && !MovesAlong(a, b, drift * stepBefore, step, SweepBounds.RoundingShare * allowance, ref part))
             {
-                double leaveA = Point2.Cross(edge, a.Before - a.Now) / length, leaveB = Point2.Cross(edge, b.Before - b.Now) / length;
-                double turn = leaveB - leaveA, window = (drift * stepBefore) + (Math.Abs(turn) * step / length) + (SweepBounds.RoundingShare * allowance);
-                if (Math.Min(leaveA, leaveB) > window || Math.Max(leaveA, leaveB) < -window)
-                {
-                    continue;
-                }
-
-                if (turn != 0)
-                {
-                    double x = (window - leaveA) / turn, y = (-window - leaveA) / turn;
-                    (first, last) = (Math.Max(0, Math.Min(x, y)), Math.Min(1, Math.Max(x, y)));
-                }
+                continue;
             }
 
             if (a.Known && b.Known)
             {
                 int side = corner.EdgeSide * sense;
                 double[] row = sheet.Row(corner.Outline, side);
-                sheet.Draw(row, a.Now, edge, StationsOf(a.Station, b.Station, first, last), side, allowance);
+                sheet.Draw(row, a.Now, edge, StationsOf(a.Station, b.Station, part.First, part.Last), side, allowance);
                 if (halts && bounds.Halts)
                 {
                     // Its ends lie between two stations.
@@ -304,6 +293,27 @@ internal sealed class SweepPass
                 }
             }
         }
+    }
+
+    // Which part of an edge, in shares of it, moves along it between two poses; false where none does.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool MovesAlong(in Mark a, in Mark b, double drift, double step, double rounding, ref (double First, double Last) part)
+    {
+        var edge = b.Now - a.Now;
+        double length = edge.Length, leaveA = Point2.Cross(edge, a.Before - a.Now) / length, leaveB = Point2.Cross(edge, b.Before - b.Now) / length;
+        double turn = leaveB - leaveA, window = drift + (Math.Abs(turn) * step / length) + rounding;
+        if (Math.Min(leaveA, leaveB) > window || Math.Max(leaveA, leaveB) < -window)
+        {
+            return false;
+        }
+
+        if (turn != 0)
+        {
+            double x = (window - leaveA) / turn, y = (-window - leaveA) / turn;
+            part = (Math.Max(0, Math.Min(x, y)), Math.Min(1, Math.Max(x, y)));
+        }
+
+        return true;
     }
 
     // Stations, inside the edge, from the last one before a part of it to the first one after.

@@ -81,17 +81,20 @@ internal sealed class KeySheet(FullSizeFigures figures, PaperSpec paper, SheetRo
         }
 
         Ends(sheet, Of);
+        Numbers(sheet, tiles, Of, reduction);
+        return top + ((y1 - y0) / reduction);
+    }
 
+    private static void Numbers(Sheet sheet, IReadOnlyList<SheetTile> tiles, Func<Point2, Point2> of, double reduction)
+    {
         // Numbers stand where the sheet's own part is, away from the platform's lines as far as its window goes.
         double size = Math.Clamp(tiles.Min(t => t.Window.Height) / reduction / 4, 2.2, 6);
         foreach (var tile in tiles)
         {
-            var at = Of(tile.Frame.ToLayout(tile.Window.Middle)) + new Point2(0, size * 0.36);
+            var at = of(tile.Frame.ToLayout(tile.Window.Middle)) + new Point2(0, size * 0.36);
             sheet.Circle(at - new Point2(0, size * 0.36), size * 0.8, new(HouseStyle.White), new(0.2, HouseStyle.Swept));
             sheet.Text(Invariant($"{tile.Number}"), at, new(size, HouseStyle.Swept, Bold: true), TextAnchor.Middle);
         }
-
-        return top + ((y1 - y0) / reduction);
     }
 
     // Which track it is, from where to where, on the side of it where the platform is not.

@@ -61,15 +61,7 @@ public static class PaperSet
 
         var figures = PlanFigures.Of(dossier, platform, first);
         var index = new FigureIndex(figures);
-        bool lying = paper.Turn == PaperTurn.Lying;
-        if (paper.Turn == PaperTurn.Automatic)
-        {
-            // Chosen without the correction, so that a corrected print lies as the one that was measured.
-            int upright = Tiles(figures, index, paper, SheetRoom.Of(paper, false, new(1, 1)))?.Count ?? int.MaxValue;
-            lying = (Tiles(figures, index, paper, SheetRoom.Of(paper, true, new(1, 1)))?.Count ?? int.MaxValue) <= upright;
-        }
-
-        var room = SheetRoom.Of(paper, lying, paper.Stretch);
+        var room = SheetRoom.Of(paper, IsLying(figures, index, paper), paper.Stretch);
         if (Tiles(figures, index, paper, room) is not { } tiles)
         {
             return Outcome.Fault<LaidPaper>(PaperRule.TooMany(paper, platform.FaceName));
@@ -94,6 +86,13 @@ public static class PaperSet
             [.. tiles.Select(t => draw.Draw(t, tiles.Count))],
             [.. tiles.Select(t => new SheetPlace(t.Number, t.Frame.ToLayout(default), t.Frame.Along, [.. t.Joins.Select(j => j.Name)]))])
         { Elevations = elevations, Trestle = bents });
+    }
+
+    // Chosen without the correction, so that a corrected print lies as the one that was measured.
+    private static bool IsLying(FullSizeFigures figures, FigureIndex index, PaperSpec paper)
+    {
+        int Sheets(bool lying) => Tiles(figures, index, paper, SheetRoom.Of(paper, lying, new(1, 1)))?.Count ?? int.MaxValue;
+        return paper.Turn == PaperTurn.Automatic ? Sheets(true) <= Sheets(false) : paper.Turn == PaperTurn.Lying;
     }
 
     // A trestle belongs to the platform, and is drawn with its first face.

@@ -70,21 +70,7 @@ internal sealed class PictureMaker
     {
         this.scene = scene;
         this.width = width;
-        var plain = View.Along(scene.Toward, scene.Level) with { Eye = scene.Eye };
-        var (left, top, right, bottom) = plain.Box(scene.Framed is { } framed ? [[.. framed]] : scene.Bodies.Select(b => b.Mesh.Vertices));
-        double room = width * (1 - (2 * scene.Margin)), scale = room / (right - left);
-        double tall = ((bottom - top) * scale) + (2 * scene.Margin * width);
-        if (tall > width * scene.MostAspect)
-        {
-            scale *= ((width * scene.MostAspect) - (2 * scene.Margin * width)) / ((bottom - top) * scale);
-            tall = width * scene.MostAspect;
-        }
-
-        height = (int)Math.Round(Math.Max(tall, width * scene.LeastAspect));
-        view = plain.Enlarged(
-            scale * Fine,
-            Fine * ((width / 2.0) - ((left + right) / 2 * scale)),
-            Fine * ((height / 2.0) - ((top + bottom) / 2 * scale)));
+        (view, height) = Framed(scene, width);
         int first = 0;
         foreach (var body in scene.Bodies)
         {
@@ -112,6 +98,24 @@ internal sealed class PictureMaker
         lighting = new(scene.Bodies, scene.Sunward, new(0, 0, scene.Ground is null && view.Toward.Z < 0 ? -1 : 1), scene.Level, width * height, threads,
             scene.Shaded);
         haze = new(view, scene.Fades ? scene.Framed : null);
+    }
+
+    // The view in samples that puts the scene into a picture so wide, and the picture's height in pixels.
+    private static (View View, int Height) Framed(Scene scene, int width)
+    {
+        var plain = View.Along(scene.Toward, scene.Level) with { Eye = scene.Eye };
+        var (left, top, right, bottom) = plain.Box(scene.Framed is { } framed ? [[.. framed]] : scene.Bodies.Select(b => b.Mesh.Vertices));
+        double room = width * (1 - (2 * scene.Margin)), scale = room / (right - left);
+        double tall = ((bottom - top) * scale) + (2 * scene.Margin * width);
+        if (tall > width * scene.MostAspect)
+        {
+            scale *= ((width * scene.MostAspect) - (2 * scene.Margin * width)) / ((bottom - top) * scale);
+            tall = width * scene.MostAspect;
+        }
+
+        int rows = (int)Math.Round(Math.Max(tall, width * scene.LeastAspect));
+        double x = Fine * ((width / 2.0) - ((left + right) / 2 * scale)), y = Fine * ((rows / 2.0) - ((top + bottom) / 2 * scale));
+        return (plain.Enlarged(scale * Fine, x, y), rows);
     }
 
     public static PixelImage Draw(Scene scene, int width, int threads = -1) => new PictureMaker(scene, width, threads).Draw(threads);

@@ -99,9 +99,7 @@ public static class StlReader
             var facet = bytes.Slice(StlWriter.HeaderLength + (StlWriter.FacetLength * i), StlWriter.FacetLength);
             for (int corner = 0; corner < 3; corner++)
             {
-                var place = facet.Slice(12 + (12 * corner), 12);
-                float x = BinaryPrimitives.ReadSingleLittleEndian(place), y = BinaryPrimitives.ReadSingleLittleEndian(place[4..]),
-                    z = BinaryPrimitives.ReadSingleLittleEndian(place[8..]);
+                var (x, y, z) = Corner(facet.Slice(12 + (12 * corner), 12));
                 if (!(Holds(x) && Holds(y) && Holds(z)))
                 {
                     return Outcome.Fault<StlContents>(Fault("PF7102", name, Invariant($"has a corner of triangle {i + 1} that is no number, or lies ")
@@ -122,4 +120,7 @@ public static class StlReader
         string title = Encoding.ASCII.GetString(bytes[..80]).TrimEnd(' ', '\0');
         return Outcome.Of(new StlContents(new(welder.ToVertices(), triangles, []), title, false, attributes));
     }
+
+    private static (float X, float Y, float Z) Corner(ReadOnlySpan<byte> place) => (BinaryPrimitives.ReadSingleLittleEndian(place),
+        BinaryPrimitives.ReadSingleLittleEndian(place[4..]), BinaryPrimitives.ReadSingleLittleEndian(place[8..]));
 }

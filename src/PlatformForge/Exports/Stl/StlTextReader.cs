@@ -20,18 +20,33 @@ internal static class StlTextReader
     public static Outcome<StlContents> Read(ReadOnlySpan<byte> bytes, string name)
     {
         string text = Encoding.UTF8.GetString(bytes);
-        int line = 0, corners = 0;
-        bool ended = false;
-        string title = "";
-        var welder = new CornerWelder(text.Length / 200);
-        var triangles = new List<int>();
-        foreach (var raw in text.AsSpan().EnumerateLines())
+        var solid = new Solid(name, new CornerWelder(text.Length / 200));
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            if (solid.Take(line.Trim()) is { } fault)
+            {
+                return fault;
+            }
+        }
+
+        return solid.Finish();
+    }
+
+    // What has been read so far.
+    private sealed class Solid(string name, CornerWelder welder)
+    {
+        private readonly List<int> triangles = [];
+        private int line, corners;
+        private bool ended;
+        private string title = "";
+
+        // Takes one line; gives the fault that it has.
+        public Outcome<StlContents>? Take(ReadOnlySpan<char> words)
         {
             line++;
-            var words = raw.Trim();
             if (words.IsEmpty)
             {
-                continue;
+                return null;
             }
 
             int blank = words.IndexOfAny(' ', '\t');
@@ -39,29 +54,15 @@ internal static class StlTextReader
             var rest = words[word.Length..].Trim();
             if (Is(word, "vertex"))
             {
-                if (!TryCorner(rest, out var c))
-                {
-                    return Broken(name, line, Invariant($"wants three plain numbers of at most {InputLimits.MeshCoordinate:0} after 'vertex'"));
-                }
-
-                if (triangles.Count >= 3 * InputLimits.SectionTriangles)
-                {
-                    return Outcome.Fault<StlContents>(StlReader.TooMany(name));
-                }
-
-                triangles.Add(welder.IndexOf(c.X, c.Y, c.Z));
-                corners++;
+                return Vertex(rest);
             }
-            else if (Is(word, "endloop"))
+
+            if (Is(word, "endloop"))
             {
-                if (corners != CornersOfAFacet)
-                {
-                    return Broken(name, line, Invariant($"closes a facet of {corners} corners, not {CornersOfAFacet}"));
-                }
-
-                corners = 0;
+                return EndLoop();
             }
-            else if (Is(word, "solid"))
+
+            if (Is(word, "solid"))
             {
                 title = rest.ToString();
             }
@@ -73,22 +74,50 @@ internal static class StlTextReader
             {
                 return Broken(name, line, Invariant($"holds the unknown word '{Short(word)}'"));
             }
+
+            return null;
         }
 
-        return Finish(name, line, ended && corners == 0, title, welder, triangles);
-    }
-
-    private static Outcome<StlContents> Finish(string name, int line, bool complete, string title, CornerWelder welder, List<int> triangles)
-    {
-        if (!complete)
+        public Outcome<StlContents> Finish()
         {
-            return Broken(name, line, "is the last one, but the solid has not ended");
+            if (!ended || corners != 0)
+            {
+                return Broken(name, line, "is the last one, but the solid has not ended");
+            }
+
+            return triangles.Count > 0 && StlReader.Beyond(welder, triangles.ToArray(), name) is { } beyond ? Outcome.Fault<StlContents>(beyond)
+                : triangles.Count == 0
+                ? Outcome.Fault<StlContents>(StlReader.Fault("PF7104", name, "holds no triangle", "Write it again from a solid that is not empty."))
+                : Outcome.Of(new StlContents(new(welder.ToVertices(), [.. triangles], []), title, true, 0));
         }
 
-        return triangles.Count > 0 && StlReader.Beyond(welder, triangles.ToArray(), name) is { } beyond ? Outcome.Fault<StlContents>(beyond)
-            : triangles.Count == 0
-            ? Outcome.Fault<StlContents>(StlReader.Fault("PF7104", name, "holds no triangle", "Write it again from a solid that is not empty."))
-            : Outcome.Of(new StlContents(new(welder.ToVertices(), [.. triangles], []), title, true, 0));
+        private Outcome<StlContents>? Vertex(ReadOnlySpan<char> rest)
+        {
+            if (!TryCorner(rest, out var c))
+            {
+                return Broken(name, line, Invariant($"wants three plain numbers of at most {InputLimits.MeshCoordinate:0} after 'vertex'"));
+            }
+
+            if (triangles.Count >= 3 * InputLimits.SectionTriangles)
+            {
+                return Outcome.Fault<StlContents>(StlReader.TooMany(name));
+            }
+
+            triangles.Add(welder.IndexOf(c.X, c.Y, c.Z));
+            corners++;
+            return null;
+        }
+
+        private Outcome<StlContents>? EndLoop()
+        {
+            if (corners != CornersOfAFacet)
+            {
+                return Broken(name, line, Invariant($"closes a facet of {corners} corners, not {CornersOfAFacet}"));
+            }
+
+            corners = 0;
+            return null;
+        }
     }
 
     private static bool TryCorner(ReadOnlySpan<char> rest, out (float X, float Y, float Z) corner)

@@ -46,9 +46,7 @@ internal sealed class DeckParts(StockBody body)
         }
 
         lines.AddRange(SlabJoints(section, frame));
-        lines.AddRange(plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)).Concat(CopingLines.OfReturns(plan)).Concat(CopingLines.InnerEdges(plan))
-            .SelectMany(l => OnSection(l, section))
-            .Select(l => new CutLine(CutLayer.Score, [.. l.Select(frame.Over)], IsClosed: false)));
+        lines.AddRange(CopingScores(section, frame));
         lines.AddRange(PavingJoints(section, Place));
 
         foreach (var white in plan.Body.Lines)
@@ -72,6 +70,11 @@ internal sealed class DeckParts(StockBody body)
             Note = isPaved ? "top face up; its name stands below it on the sheet" : "top face up"
         });
     }
+
+    private IEnumerable<CutLine> CopingScores(PlatformSection section, PlaneFrame frame) =>
+        plan.Faces.SelectMany(f => CopingLines.Of(f, plan.Spec.Coping)).Concat(CopingLines.OfReturns(plan)).Concat(CopingLines.InnerEdges(plan))
+            .SelectMany(l => OnSection(l, section))
+            .Select(l => new CutLine(CutLayer.Score, [.. l.Select(frame.Over)], IsClosed: false));
 
     // A joint between two slabs of any face's coping, told along its own track.
     private IEnumerable<CutLine> SlabJoints(PlatformSection section, PlaneFrame frame) =>

@@ -144,10 +144,10 @@ internal sealed class MarkRoom
             {
                 if (from > reached)
                 {
-                    Add(a + (along * reached), a + (along * from));
+                    Add(piece, a + (along * reached), a + (along * from));
                 }
 
-                if (Finish() is { } done)
+                if (Finished(piece) is { } done)
                 {
                     yield return done;
                 }
@@ -157,36 +157,37 @@ internal sealed class MarkRoom
 
             if (reached < 1)
             {
-                Add(a + (along * reached), points[i + 1]);
+                Add(piece, a + (along * reached), points[i + 1]);
             }
         }
 
-        if (Finish() is { } last)
+        if (Finished(piece) is { } last)
         {
             yield return last;
         }
+    }
 
-        void Add(Point2 from, Point2 to)
+    private void Add(List<Point2> piece, Point2 from, Point2 to)
+    {
+        if (!IsInside((from + to) * 0.5))
         {
-            if (!IsInside((from + to) * 0.5))
-            {
-                return;
-            }
-
-            if (piece.Count == 0)
-            {
-                piece.Add(from);
-            }
-
-            piece.Add(to);
+            return;
         }
 
-        CutLine? Finish()
+        if (piece.Count == 0)
         {
-            Point2[] whole = [.. piece];
-            piece.Clear();
-            return whole.Zip(whole.Skip(1)).Sum(s => (s.Second - s.First).Length) >= Shortest ? new(CutLayer.Mark, whole, IsClosed: false) : null;
+            piece.Add(from);
         }
+
+        piece.Add(to);
+    }
+
+    // The line along a piece, which begins anew; null where it is too short to be seen.
+    private static CutLine? Finished(List<Point2> piece)
+    {
+        Point2[] whole = [.. piece];
+        piece.Clear();
+        return whole.Zip(whole.Skip(1)).Sum(s => (s.Second - s.First).Length) >= Shortest ? new(CutLayer.Mark, whole, IsClosed: false) : null;
     }
 
     // Shares of a segment that are too near a cut, in order. How far a point of it is from a segment is a convex function of its share, so each takes an

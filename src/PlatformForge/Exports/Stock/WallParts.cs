@@ -78,19 +78,24 @@ internal sealed class WallParts(StockBody body)
         }
 
         string name = isFar ? plan.Body.FarCopingBack is null ? "back wall" : "second front wall" : "front wall";
-        string bend = slots == 0 ? "bends as it is" : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, ")
-            + Invariant($"every {length / slots:0.0} mm");
         string face = !isFar ? WallNames.FrontOf(1) : plan.Body.FarCopingBack is null ? WallNames.Back : WallNames.FrontOf(2);
         var outside = FacingScores.Of(plan, section, face, lines[0].Points, length);
         return new(Invariant($"{section.Number} {name}"), StockKind.Strip, lines)
         {
             Outside = outside,
             Words = [new(Invariant($"{section.Number}  {name}"), new(2, 0.8), 2)],
-            Note = "inner face up; " + (isFar && plan.Bank is not null ? "the bank is laid against it, of plaster or foam; " : "")
-                + (plan.Spec.Facing is { ProfileDepth: > 0 } ? "upright where plinth or corbelled courses stand out farthest, which are not cut; " : "")
-                + (plan.Downpipes.Any(p => p.IsFar == isFar) ? "upright where downpipes stand out farthest, which are not cut; " : "")
-                + bend + (outside.Count == 0 ? "" : "; its outer face is scored first, from the sheet that ends in outside"),
+            Note = Note(isFar, slots, length / slots) + (outside.Count == 0 ? "" : "; its outer face is scored first, from the sheet that ends in outside"),
         };
+    }
+
+    private string Note(bool isFar, int slots, double pitch)
+    {
+        string bend = slots == 0 ? "bends as it is"
+            : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, every {pitch:0.0} mm");
+        return "inner face up; " + (isFar && plan.Bank is not null ? "the bank is laid against it, of plaster or foam; " : "")
+            + (plan.Spec.Facing is { ProfileDepth: > 0 } ? "upright where plinth or corbelled courses stand out farthest, which are not cut; " : "")
+            + (plan.Downpipes.Any(p => p.IsFar == isFar) ? "upright where downpipes stand out farthest, which are not cut; " : "")
+            + bend;
     }
 
     // How far along a line the place of it is that is nearest to a point, mm.

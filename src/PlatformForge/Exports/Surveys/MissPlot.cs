@@ -46,17 +46,13 @@ internal sealed class MissPlot(SurveyedTrack track, PlotFrame frame)
             if (r.IsOutlier)
             {
                 Cross(sheet, at);
-                Point2[] beside = [new(3, 3.4), new(-3, 3.4), new(3, -2), new(-3, -2)];
-                labels.PutOver(Words(r), HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85),
-                    beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
+                Put(labels, Words(r), at);
             }
             else if (track.IsInDoubt(r.Reading))
             {
                 sheet.Circle(at, 0.9, new(HouseStyle.Ink));
                 sheet.Circle(at, 2, null, new(0.4, HouseStyle.Accent));
-                Point2[] beside = [new(3, 3.4), new(-3, 3.4), new(3, -2), new(-3, -2)];
-                labels.PutOver("in doubt", HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85),
-                    beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
+                Put(labels, "in doubt", at);
             }
             else if (i % every == 0)
             {
@@ -66,6 +62,13 @@ internal sealed class MissPlot(SurveyedTrack track, PlotFrame frame)
 
         frame.LeftAxis(sheet, track.Versines.Count > 0 ? "miss of the versine, mm" : "miss, mm, left up");
         frame.Chainages(sheet, words: false);
+    }
+
+    private static void Put(Labels labels, string words, Point2 at)
+    {
+        Point2[] beside = [new(3, 3.4), new(-3, 3.4), new(3, -2), new(-3, -2)];
+        labels.PutOver(words, HouseStyle.AccentLabel, new(HouseStyle.Paper, 0.85),
+            beside.Select(p => (at + p, p.X > 0 ? TextAnchor.Start : TextAnchor.End, 0.0)));
     }
 
     private void Band(Sheet sheet)

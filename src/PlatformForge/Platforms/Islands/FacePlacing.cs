@@ -15,14 +15,19 @@ internal static class FacePlacing
     public static PlatformSpec OnSpine(PlatformSpec spec, FacePlan near, FacePlan far, BodyPlan body, List<Finding> findings)
     {
         (FeatureSpec Feature, string Key)[] keyed = [.. FeaturePlanner.Keyed(spec)];
-        var spine = new Spine(near.Chart, near.Side, body.Across);
+        var carrier = new Carrier(near, far, body, findings);
         return spec.WithFeatures(f =>
         {
             var face = f.Face == far.Spec.Track ? far : near;
-            return f.Carried(face == near, (s, t, from) => Place(face, s, t, from, keyed.First(k => ReferenceEquals(k.Feature, f)).Key));
+            return f.Carried(face == near, (s, t, from) => carrier.Place(face, s, t, from, keyed.First(k => ReferenceEquals(k.Feature, f)).Key));
         });
+    }
 
-        (double Chainage, double Inset) Place(FacePlan face, double chainage, double inset, InsetFrom from, string key)
+    private sealed class Carrier(FacePlan near, FacePlan far, BodyPlan body, List<Finding> findings)
+    {
+        private readonly Spine spine = new(near.Chart, near.Side, body.Across);
+
+        public (double Chainage, double Inset) Place(FacePlan face, double chainage, double inset, InsetFrom from, string key)
         {
             // From the second face, the back is the first face's edge.
             if (from == InsetFrom.Back)
@@ -36,30 +41,30 @@ internal static class FacePlacing
                 return (near.Spec.From, inset);
             }
 
-            var place = OnSpine(chainage);
+            var place = OnSpine(face, chainage, inset);
             if (chainage < face.Spec.From || chainage > face.Spec.To || place.Chainage < near.Spec.From || place.Chainage > near.Spec.To)
             {
-                double within = Nearest(chainage);
+                double within = Nearest(face, chainage, inset);
                 findings.Add(IslandFindings.BeyondFace($"{key}.at", face.Spec, chainage, within));
-                place = OnSpine(within);
+                place = OnSpine(face, within, inset);
             }
 
             return (place.Chainage, place.Reach - body.CopingFront.At(place.Chainage));
+        }
 
-            PlanPlace OnSpine(double along) => spine.Locate(face.ToLayout(along, face.CopingFront.At(along) + inset));
+        private PlanPlace OnSpine(FacePlan face, double along, double inset) => spine.Locate(face.ToLayout(along, face.CopingFront.At(along) + inset));
 
-            // The whole millimetre next to it, towards the face's middle, that lies within both faces.
-            double Nearest(double along)
+        // The whole millimetre next to it, towards the face's middle, that lies within both faces.
+        private double Nearest(FacePlan face, double along, double inset)
+        {
+            double middle = Math.Round((face.Spec.From + face.Spec.To) / 2), way = Math.Sign(middle - along);
+            double at = Math.Clamp(Math.Round(along), Math.Ceiling(face.Spec.From + Inside), Math.Floor(face.Spec.To - Inside));
+            while (at != middle && OnSpine(face, at, inset).Chainage is var s && (s < near.Spec.From + Inside || s > near.Spec.To - Inside))
             {
-                double middle = Math.Round((face.Spec.From + face.Spec.To) / 2), way = Math.Sign(middle - along);
-                double at = Math.Clamp(Math.Round(along), Math.Ceiling(face.Spec.From + Inside), Math.Floor(face.Spec.To - Inside));
-                while (at != middle && OnSpine(at).Chainage is var s && (s < near.Spec.From + Inside || s > near.Spec.To - Inside))
-                {
-                    at += way;
-                }
-
-                return at;
+                at += way;
             }
+
+            return at;
         }
     }
 }

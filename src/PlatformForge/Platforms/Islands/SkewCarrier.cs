@@ -20,17 +20,7 @@ internal static class SkewCarrier
         }
 
         double[] stations = body.Stations;
-        double width = spec.Deck.Width;
-        var lines = new CrossLine[stations.Length];
-        double[] behind = new double[stations.Length], back = new double[stations.Length];
-        for (int i = 0; i < stations.Length; i++)
-        {
-            double s = stations[i], front = body.CopingFront.Reach[i];
-            behind[i] = s + Turned(spec, s);
-            Point2 a = face.ToLayout(s, front), b = behind[i] == s ? face.ToLayout(s, front + width) : On(face, body.Back, behind[i]);
-            var away = (b - a) * (1 / (b - a).Length);
-            (lines[i], back[i]) = (new(a - (away * front), away), front + (b - a).Length);
-        }
+        var (lines, behind, back) = Turned(spec, face, body);
 
         // A line across at a skew end meets what runs along the back beyond the platform's own end, where the back itself runs on beside the track.
         double[] before = [.. behind.Where(s => s < stations[0] - BodyCarrier.OnePlace)],
@@ -57,8 +47,26 @@ internal static class SkewCarrier
         };
     }
 
+    // The lines across at all stations, where each meets the back, and how far from the track along it.
+    private static (CrossLine[] Lines, double[] Behind, double[] Back) Turned(PlatformSpec spec, FacePlan face, BodyPlan body)
+    {
+        double[] stations = body.Stations, behind = new double[stations.Length], back = new double[stations.Length];
+        double width = spec.Deck.Width;
+        var lines = new CrossLine[stations.Length];
+        for (int i = 0; i < stations.Length; i++)
+        {
+            double s = stations[i], front = body.CopingFront.Reach[i];
+            behind[i] = s + Ahead(spec, s);
+            Point2 a = face.ToLayout(s, front), b = behind[i] == s ? face.ToLayout(s, front + width) : On(face, body.Back, behind[i]);
+            var away = (b - a) * (1 / (b - a).Length);
+            (lines[i], back[i]) = (new(a - (away * front), away), front + (b - a).Length);
+        }
+
+        return (lines, behind, back);
+    }
+
     // By how much farther along the track a line across meets the back than the edge, mm.
-    private static double Turned(PlatformSpec spec, double s) => SkewSpec.Lines(spec).Sum(c =>
+    private static double Ahead(PlatformSpec spec, double s) => SkewSpec.Lines(spec).Sum(c =>
         SkewSpec.Share(spec.Deck.Width, c.Angle, Math.Abs(s - c.At)) * SkewSpec.Shift(spec.Deck.Width, c.Angle));
 
     // A place on the back, beyond its ends too: there it runs on beside the track.

@@ -194,11 +194,6 @@ internal static class VehicleKeys
             message,
             remedy,
             right is { } r ? Cure.Set(key + "." + name, r) : null);
-        void Own(
-            string name,
-            string message,
-            string remedy,
-            Cure cure) => reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy, cure);
         Rising(reading, key, table, "low", v.Low, "high", v.High);
         if (v.Bodies.Count == 0 && !double.IsFinite(v.Gap))
         {
@@ -211,6 +206,14 @@ internal static class VehicleKeys
                 remedy,
                 right is { } r ? Cure.Set(Invariant($"{key}.sill.{name}"), r) : null));
         }
+
+        Tapers(v, table, key, reading);
+    }
+
+    private static void Tapers(VehicleForm v, TreeTable table, string key, KeyReading reading)
+    {
+        void Own(string name, string message, string remedy, Cure cure) =>
+            reading.Fault("PF1014", key + "." + name, (table.Find(name)?.Value ?? table).Place, message, remedy, cure);
 
         foreach (var (name, taper) in new[] { ("front_taper", v.FrontTaper), ("rear_taper", v.RearTaper) })
         {

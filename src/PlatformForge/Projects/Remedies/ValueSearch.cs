@@ -28,44 +28,46 @@ internal static class ValueSearch
         double below = start, above = start;
         for (int i = 0; i < Doublings; i++, step *= 2)
         {
-            double down = Within(start - step), up = Within(start + step);
+            double down = Within(rule, start, start - step), up = Within(rule, start, start + step);
             if (down < below && works(down))
             {
-                return Rounded(below, down);
+                return Rounded(rule, start, below, down, works);
             }
 
             if (up > above && works(up))
             {
-                return Rounded(above, up);
+                return Rounded(rule, start, above, up, works);
             }
 
             (below, above) = (down, up);
         }
 
         return null;
+    }
 
-        double Within(double value) => Math.Clamp(Math.Round(value, rule.Whole ? 0 : MostDigits + 1), rule.Range.Lowest, rule.Range.Most) is var v
-            && rule.Range.Holds(v) ? v : start;
+    // A value as it can be written, where the key takes it.
+    private static double Within(NumberRule rule, double start, double value) =>
+        Math.Clamp(Math.Round(value, rule.Whole ? 0 : MostDigits + 1), rule.Range.Lowest, rule.Range.Most) is var v && rule.Range.Holds(v) ? v : start;
 
-        double Rounded(double bad, double good)
+    // A short figure that works, next to where values begin to.
+    private static double Rounded(NumberRule rule, double start, double bad, double good, Func<double, bool> works)
+    {
+        for (int i = 0; i < Halvings && !rule.Whole; i++)
         {
-            for (int i = 0; i < Halvings && !rule.Whole; i++)
-            {
-                double middle = Within((bad + good) / 2);
-                (bad, good) = works(middle) ? (bad, middle) : (middle, good);
-            }
-
-            for (int digits = 0; digits <= MostDigits; digits++)
-            {
-                double unit = Math.Pow(10, digits), round = (good > bad ? Math.Ceiling(good * unit) : Math.Floor(good * unit)) / unit;
-                if (rule.Range.Holds(round) && Math.Abs(round - good) <= 2 * Math.Abs(good - bad) && works(round))
-                {
-                    return round;
-                }
-            }
-
-            return good;
+            double middle = Within(rule, start, (bad + good) / 2);
+            (bad, good) = works(middle) ? (bad, middle) : (middle, good);
         }
+
+        for (int digits = 0; digits <= MostDigits; digits++)
+        {
+            double unit = Math.Pow(10, digits), round = (good > bad ? Math.Ceiling(good * unit) : Math.Floor(good * unit)) / unit;
+            if (rule.Range.Holds(round) && Math.Abs(round - good) <= 2 * Math.Abs(good - bad) && works(round))
+            {
+                return round;
+            }
+        }
+
+        return good;
     }
 
     /// <summary>The number that a key has now, in the file's unit; null when it has none.</summary>

@@ -143,52 +143,55 @@ public static class BuildRun
         watch.Stage("drawing and writing the files");
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(watch.Cancel);
         var work = OutputFiles.Work(dossier, choice, watch.Memory, stop.Token);
-        var beside = new List<Task>();
-        Task<T> Beside<T>(Func<T> make)
+        using var beside = new BesideWork(stop);
+        var scene = SceneFile.Work(dossier, choice);
+        List<Task<OutputFile[]>> shown = [beside.Begin(() => OutputWork.Make([.. work.Shown, .. scene], shelf, stop.Token))];
+        var proofs = choice.Gauges ? ProofRun.Of(project, dossier, stop.Token) : null;
+        var remarks = project.Placed(proofs is { Value: null } && choice.EverySet ? [.. LeftOutSets.Told("gauges", proofs.Findings)]
+            : proofs?.Findings ?? []);
+        if (proofs is { Value: null } && !choice.EverySet)
+        {
+            return (Outcome.Fault<HeldFiles>(remarks), dossier, Unheld);
+        }
+
+        dossier = dossier with { Proofs = proofs?.Value, Findings = [.. dossier.Findings, .. remarks] };
+        var full = beside.Begin(() => FullSize(dossier, project, choice, shelf, stop.Token));
+        var (listed, proofPrints, proofsShown) = ProofFiles.Work(dossier, choice.Pictures || choice.GaugePictures, watch.Memory, stop.Token);
+        shown.Add(beside.Begin(() => OutputWork.Make(proofsShown, shelf, stop.Token)));
+        work = work with { Manifest = work.Manifest with { Proofs = listed }, Held = [.. work.Held, .. proofPrints] };
+        var held = OutputWork.Make(work.Held, shelf, stop.Token);
+        watch.Stage("holding what was made against the vehicles");
+        var (known, manifest) = (dossier, work.Manifest);
+        var verdict = work.Turns.InTurn(known.Platforms, () => Verdict(known, choice, manifest, held, watch, stop.Token));
+        if (!verdict.Passed)
+        {
+            return (Outcome.Fault<HeldFiles>(project.Placed(verdict.Findings)), dossier, verdict);
+        }
+
+        var made = full.GetAwaiter().GetResult();
+        dossier = dossier with { Findings = [.. dossier.Findings, .. project.Placed(made.Value is null ? [] : made.Findings)] };
+        return (made.Value is { } sheets
+            ? Outcome.Of(new HeldFiles(work.Manifest, OutputWork.InOrder([.. held, .. shown.SelectMany(s => s.GetAwaiter().GetResult()), .. sheets.Files]),
+                sheets.Paper))
+            : Outcome.Fault<HeldFiles>(project.Placed(made.Findings)), dossier, verdict);
+    }
+
+    // Work on threads of its own; nothing of it goes on behind the back of a run that has ended.
+    private sealed class BesideWork(CancellationTokenSource stop) : IDisposable
+    {
+        private readonly List<Task> tasks = [];
+
+        public Task<T> Begin<T>(Func<T> make)
         {
             var task = Task.Run(make, CancellationToken.None);
-            beside.Add(task);
+            tasks.Add(task);
             return task;
         }
 
-        try
+        public void Dispose()
         {
-            var scene = SceneFile.Work(dossier, choice);
-            List<Task<OutputFile[]>> shown = [Beside(() => OutputWork.Make([.. work.Shown, .. scene], shelf, stop.Token))];
-            var proofs = choice.Gauges ? ProofRun.Of(project, dossier, stop.Token) : null;
-            var remarks = project.Placed(proofs is { Value: null } && choice.EverySet ? [.. LeftOutSets.Told("gauges", proofs.Findings)]
-                : proofs?.Findings ?? []);
-            if (proofs is { Value: null } && !choice.EverySet)
-            {
-                return (Outcome.Fault<HeldFiles>(remarks), dossier, Unheld);
-            }
-
-            dossier = dossier with { Proofs = proofs?.Value, Findings = [.. dossier.Findings, .. remarks] };
-            var full = Beside(() => FullSize(dossier, project, choice, shelf, stop.Token));
-            var (listed, proofPrints, proofsShown) = ProofFiles.Work(dossier, choice.Pictures || choice.GaugePictures, watch.Memory, stop.Token);
-            shown.Add(Beside(() => OutputWork.Make(proofsShown, shelf, stop.Token)));
-            work = work with { Manifest = work.Manifest with { Proofs = listed }, Held = [.. work.Held, .. proofPrints] };
-            var held = OutputWork.Make(work.Held, shelf, stop.Token);
-            watch.Stage("holding what was made against the vehicles");
-            var (known, manifest) = (dossier, work.Manifest);
-            var verdict = work.Turns.InTurn(known.Platforms, () => Verdict(known, choice, manifest, held, watch, stop.Token));
-            if (!verdict.Passed)
-            {
-                return (Outcome.Fault<HeldFiles>(project.Placed(verdict.Findings)), dossier, verdict);
-            }
-
-            var made = full.GetAwaiter().GetResult();
-            dossier = dossier with { Findings = [.. dossier.Findings, .. project.Placed(made.Value is null ? [] : made.Findings)] };
-            return (made.Value is { } sheets
-                ? Outcome.Of(new HeldFiles(work.Manifest, OutputWork.InOrder([.. held, .. shown.SelectMany(s => s.GetAwaiter().GetResult()), .. sheets.Files]),
-                    sheets.Paper))
-                : Outcome.Fault<HeldFiles>(project.Placed(made.Findings)), dossier, verdict);
-        }
-        finally
-        {
-            // Nothing goes on behind the back of a run that has ended.
             stop.Cancel();
-            beside.ForEach(task => ((IAsyncResult)task).AsyncWaitHandle.WaitOne());
+            tasks.ForEach(task => ((IAsyncResult)task).AsyncWaitHandle.WaitOne());
         }
     }
 

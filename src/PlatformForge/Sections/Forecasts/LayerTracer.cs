@@ -72,14 +72,7 @@ internal sealed class LayerTracer(Mesh mesh, PrintSpeeds speeds)
             area += Point2.Cross(at - step - origin, at - origin) / 2;
             length += size;
             step *= 1 / size;
-            double corner = run > 0 ? (step - heading).Length / 2 : 0;
-            if (corner > Straight)
-            {
-                runs.Add((run, corner));
-                run = 0;
-            }
-
-            run += size;
+            run = Ended(run, step - heading) + size;
             heading = step;
         }
         while (triangle != start && seenAt[triangle] != layer);
@@ -88,6 +81,19 @@ internal sealed class LayerTracer(Mesh mesh, PrintSpeeds speeds)
         double last = begun ? (origin - from).Length : 0;
         runs.Add((run + last, 1));
         return (length + last, area);
+    }
+
+    // A run up to where the way turns by so much: it ends there, or goes on.
+    private double Ended(double run, Point2 turn)
+    {
+        double corner = run > 0 ? turn.Length / 2 : 0;
+        if (!(corner > Straight))
+        {
+            return run;
+        }
+
+        runs.Add((run, corner));
+        return 0;
     }
 
     private int Rising(int triangle, double z)

@@ -52,25 +52,14 @@ internal static class OverhangMeter
     /// <param name="longestBridge">Widest gap that is crossed between standing walls, mm.</param>
     public static OverhangReport Measure(Mesh mesh, double layer, double nozzle, double longestBridge)
     {
-        var hanging = new bool[mesh.TriangleCount];
-        var faces = new Face[mesh.TriangleCount];
-        for (int i = 0; i < mesh.TriangleCount; i++)
-        {
-            faces[i] = FaceOf(mesh, i);
-            hanging[i] = faces[i].Slope < Steepest && faces[i].High > layer;
-        }
-
+        var faces = Enumerable.Range(0, mesh.TriangleCount).Select(i => FaceOf(mesh, i)).ToArray();
+        bool[] hanging = Array.ConvertAll(faces, f => f.Slope < Steepest && f.High > layer);
         var seen = new bool[mesh.TriangleCount];
         var patches = new Patches(mesh, faces, hanging, seen, HalfEdges.Opposites(mesh), layer);
         double unsupported = 0, bridged = 0, widest = 0, largest = 0;
         Point3 largestAt = default;
-        for (int i = 0; i < mesh.TriangleCount; i++)
+        foreach (int i in Enumerable.Range(0, mesh.TriangleCount).Where(i => hanging[i] && !seen[i]))
         {
-            if (!hanging[i] || seen[i])
-            {
-                continue;
-            }
-
             var (area, standing, span, middle) = patches.Grow(i);
             if (standing >= ChannelShare && patches.IsChannel(area, 2 * nozzle))
             {
@@ -196,31 +185,33 @@ internal static class OverhangMeter
                     * (faces[t].Area / 3);
                 for (int k = 0; k < 3; k++)
                 {
-                    var a = mesh.Vertices[mesh.Triangles[(3 * t) + k]];
-                    var b = mesh.Vertices[mesh.Triangles[(3 * t) + ((k + 1) % 3)]];
-                    corners.Add(new(a.X, a.Y));
                     int other = across[(3 * t) + k] / 3;
-                    if (hanging[other])
+                    Point3 a = mesh.Vertices[mesh.Triangles[(3 * t) + k]], b = mesh.Vertices[mesh.Triangles[(3 * t) + ((k + 1) % 3)]];
+                    corners.Add(new(a.X, a.Y));
+                    if (!hanging[other])
                     {
-                        if (!seen[other])
-                        {
-                            seen[other] = true;
-                            open.Push(other);
-                        }
-
-                        continue;
+                        standing += AddSide(other, a, b);
                     }
-
-                    double length = (b - a).Length;
-                    border += length;
-                    bool isWall = GoesDown(other, (a + b) * 0.5);
-                    standing += isWall ? length : 0;
-                    sides.Add(new(new(a.X, a.Y), new(b.X, b.Y), isWall));
+                    else if (!seen[other])
+                    {
+                        seen[other] = true;
+                        open.Push(other);
+                    }
                 }
             }
 
             // Of a closed mesh no part looks down all round: a patch has a border.
             return (area, standing / border, LeastWidth(ConvexRing.Hull(corners)), middle * (1 / area));
+        }
+
+        // A side of the border, and how much of its length stands on a wall, mm.
+        private double AddSide(int other, Point3 a, Point3 b)
+        {
+            double length = (b - a).Length;
+            border += length;
+            bool isWall = GoesDown(other, (a + b) * 0.5);
+            sides.Add(new(new(a.X, a.Y), new(b.X, b.Y), isWall));
+            return isWall ? length : 0;
         }
     }
 

@@ -84,21 +84,32 @@ internal sealed class SegmentTree
                 continue;
             }
 
-            for (int i = oblong.From; i < oblong.To; i++)
-            {
-                ref readonly var segment = ref segments[i];
-                if (HullSide.AreBeyond(sides, segment.A, segment.B, bound - Indifference))
-                {
-                    continue;
-                }
+            int owner = NearestIn(oblong, outline, sides, pose, ref bound, ref nearest);
+            section = owner >= 0 ? owner : section;
+        }
 
-                var (a, b, owner) = segment;
-                Point2 p = Local(pose, new(a.X, a.Y)), q = Local(pose, new(b.X, b.Y));
-                double distance = outline.Least(p, q, out double place);
-                if (distance < bound)
-                {
-                    (bound, nearest, section) = (distance, a + ((b - a) * place), owner);
-                }
+        return section;
+    }
+
+    // Among the segments of a leaf.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private int NearestIn(in Oblong leaf, OutlineDistance outline, ReadOnlySpan<HullSide> sides, in CarrierPose pose, ref double bound, ref Point3 nearest)
+    {
+        int section = -1;
+        for (int i = leaf.From; i < leaf.To; i++)
+        {
+            ref readonly var segment = ref segments[i];
+            if (HullSide.AreBeyond(sides, segment.A, segment.B, bound - Indifference))
+            {
+                continue;
+            }
+
+            var (a, b, owner) = segment;
+            Point2 p = Local(pose, new(a.X, a.Y)), q = Local(pose, new(b.X, b.Y));
+            double distance = outline.Least(p, q, out double place);
+            if (distance < bound)
+            {
+                (bound, nearest, section) = (distance, a + ((b - a) * place), owner);
             }
         }
 

@@ -242,59 +242,82 @@ internal sealed class TrackSearch
 
     private Nearness? Least(PoseRun run, HeldPart part, HeldOutline held, Dictionary<Slab, SegmentTree> trees, double asked, Nearness? sofar)
     {
-        var (tree, outline) = (trees[held.Slab], held.Outline);
-        double bound = sofar is null ? double.PositiveInfinity : sofar.Clearance + asked + Nearby, front = 0;
-        int section = -1;
-        Point3 nearest = default;
-
-        void Try(in VehiclePose pose, double at)
-        {
-            int owner = tree.Nearest(outline, pose.Of(part.Carrier), ref bound, ref nearest);
-            if (owner >= 0)
-            {
-                (section, front) = (owner, at);
-            }
-        }
-
+        double bound = sofar is null ? double.PositiveInfinity : sofar.Clearance + asked + Nearby;
+        var closest = new Closest(trees[held.Slab], held.Outline, part.Carrier, bound);
         for (int pass = 0; pass < Passes && !cancel.IsCancellationRequested; pass++)
         {
             for (int i = pass; i < run.Poses.Length; i += Passes)
             {
-                Try(run.Poses[i], run.Fronts[i]);
+                closest.Try(run.Poses[i], run.Fronts[i]);
             }
         }
 
-        if (section < 0)
+        if (closest.Section < 0)
         {
             return null;
         }
 
+        Refine(run, closest);
+        return Told(run, part, closest, asked);
+    }
+
+    // The part of a vehicle at the pose at which it comes nearest, of all that were tried.
+    private sealed class Closest(SegmentTree tree, OutlineDistance outline, PartCarrier carrier, double bound)
+    {
+        private double bound = bound;
+        private Point3 nearest;
+
+        // Nearest distance found, mm, and the place of what is nearest.
+        public (double Distance, Point3 Place) Found => (bound, nearest);
+
+        public int Section { get; private set; } = -1;
+
+        public double Front { get; private set; }
+
+        public void Try(in VehiclePose pose, double at)
+        {
+            int owner = tree.Nearest(outline, pose.Of(carrier), ref bound, ref nearest);
+            if (owner >= 0)
+            {
+                (Section, Front) = (owner, at);
+            }
+        }
+    }
+
+    // Ever smaller steps about the nearest pose.
+    private void Refine(PoseRun run, Closest closest)
+    {
         var walker = new StandingVehicle(stock.Ride, run.Vehicle, run.Off);
         double step = PoseRun.Step;
         for (int round = 0; round < FinerRounds; round++)
         {
-            double middle = front;
+            double middle = closest.Front;
             step /= FinerSteps;
             for (int i = -FinerSteps; i <= FinerSteps; i++)
             {
                 double at = Math.Clamp(middle + (i * step), run.Fronts[0], run.Fronts[^1]);
                 if (walker.At(at) is { } pose)
                 {
-                    Try(pose, at);
+                    closest.Try(pose, at);
                 }
             }
         }
+    }
 
+    private Nearness Told(PoseRun run, HeldPart part, Closest closest, double asked)
+    {
+        var (distance, nearest) = closest.Found;
+        var section = sections[closest.Section];
         var plan = new Point2(nearest.X, nearest.Y);
         var place = stock.Ride.Locate(plan, field.Chainage(plan));
 
         // Up an upright face every height is as near: the highest is told, whatever order its triangles come in.
-        double? meets = MeetingHeight.At(placed[section], part.Own, nearest with { Z = part.Own.High + 1 });
-        return new(bound - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, sections[section].Name, place.Chainage, place.Offset,
+        double? meets = MeetingHeight.At(placed[closest.Section], part.Own, nearest with { Z = part.Own.High + 1 });
+        return new(distance - asked, run.Vehicle.Name, part.Name, stock.Ride.Name, section.Name, place.Chainage, place.Offset,
             (meets ?? nearest.Z) - railTop, nearest with { Z = meets ?? nearest.Z }, run.Backwards)
         {
-            Platform = sections[section].Platform,
-            Front = front,
+            Platform = section.Platform,
+            Front = closest.Front,
             Stretch = (place.Chainage, place.Chainage),
             InPlan = meets is null,
             Underside = part.Own.Low - railTop,

@@ -64,29 +64,20 @@ internal sealed class SkyLight
             var across = (right * scale) + At(ref table, OriginX, first);
             var down = At(ref table, OriginY, first) - (up * scale);
             var depth = (At(ref table, TowardX, first) * x) + (At(ref table, TowardY, first) * y) + (At(ref table, TowardZ, first) * z);
-            if (isSoft)
+            if (!isSoft)
             {
-                for (int i = 0; i < Lanes; i++)
-                {
-                    double share = facing.GetElement(i);
-                    if (!(share <= 0))
-                    {
-                        all += share;
-                        seen += share * lights[first + i].Soft(across.GetElement(i), down.GetElement(i), depth.GetElement(i));
-                    }
-                }
-
-                continue;
+                (across, down) = (Vector256.Floor(across), Vector256.Floor(down));
             }
 
-            (across, down) = (Vector256.Floor(across), Vector256.Floor(down));
             for (int i = 0; i < Lanes; i++)
             {
                 double share = facing.GetElement(i);
                 if (!(share <= 0))
                 {
+                    var light = lights[first + i];
+                    double x0 = across.GetElement(i), y0 = down.GetElement(i), z0 = depth.GetElement(i);
                     all += share;
-                    seen += lights[first + i].Sees(across.GetElement(i), down.GetElement(i), depth.GetElement(i)) ? share : 0;
+                    seen += isSoft ? share * light.Soft(x0, y0, z0) : light.Sees(x0, y0, z0) ? share : 0;
                 }
             }
         }

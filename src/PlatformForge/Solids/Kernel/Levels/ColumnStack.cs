@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using PlatformForge.Solids.Kernel.Lending;
 using PlatformForge.Solids.Kernel.Noding;
 
@@ -43,17 +44,7 @@ internal sealed class ColumnStack(BlockTable blocks)
         }
 
         var all = pieces;
-        int first = count, end = count;
-        while (first > 0 && Above(all[first - 1].High, block.Low))
-        {
-            first--;
-        }
-
-        while (end > first && !Above(block.High, all[end - 1].Low))
-        {
-            end--;
-        }
-
+        var (first, end) = Reached(block);
         bool under = end > first && Above(block.Low, all[first].Low), over = end > first && Above(all[end - 1].High, block.High);
         int kept = first + (under ? 1 : 0) + (adds ? 1 : 0), upper = kept + (over ? 1 : 0);
         Piece cut = over ? all[end - 1] : default;
@@ -80,6 +71,24 @@ internal sealed class ColumnStack(BlockTable blocks)
             ref var below = ref all[first];
             (below.High, below.HighPlane, below.HighShown) = (block.Low, block.LowPlane, block.Paint);
         }
+    }
+
+    // The pieces that reach into a block's range of height.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private (int First, int End) Reached(in Piece block)
+    {
+        int first = count, end = count;
+        while (first > 0 && Above(pieces[first - 1].High, block.Low))
+        {
+            first--;
+        }
+
+        while (end > first && !Above(block.High, pieces[end - 1].Low))
+        {
+            end--;
+        }
+
+        return (first, end);
     }
 
     private void Emit(GrowingArray<ColumnBoundary> result)

@@ -44,49 +44,31 @@ internal sealed class ReachProof
         var grid = rows.Grid;
         double bound = 0, place = grid.To;
 
-        // What lies to the right of the place, as a kernel about the place: value + slope·t + bend·t²/2 going left by t.
-        double value = 0, slope = 0, bend = 0;
-        int next = 0, asked = 0;
+        var right = default(Kernel);
+        int next = 0, asked = 0, cell = grid.Cells;
         Span<int> at = stackalloc int[measure.At.Length];
         Sort(measure.At, at);
-        int cell = grid.Cells;
         while (true)
         {
             double row = next < order.Length ? rows.Place(order[next]) : double.NegativeInfinity;
             double own = asked < at.Length ? measure.At[at[asked]] : double.NegativeInfinity;
             double node = cell > 0 ? grid.Node(cell - 1) : double.NegativeInfinity;
-            double to = Math.Max(Math.Max(row, own), cell > 0 ? node : double.NegativeInfinity);
+            double to = Math.Max(Math.Max(row, own), node);
             if (double.IsNegativeInfinity(to))
             {
                 break;
             }
 
-            double t = place - to;
-            if (t > 0 && cell > 0)
-            {
-                bound += Integral(value, slope, bend, t, rateLow[cell - 1], rateHigh[cell - 1]);
-                value += (slope * t) + (bend * t * t / 2);
-                slope += bend * t;
-                place = to;
-            }
-
+            bound += cell > 0 ? Left(ref right, place - to, cell - 1) : 0;
+            place = Math.Min(place, to);
             if (own >= row && own == to)
             {
-                bend += sign * measure.Weights[at[asked++]];
+                right.Bend += sign * measure.Weights[at[asked++]];
             }
             else if (row == to)
             {
-                int i = order[next++];
-                double z = multipliers[i * every];
-                bound += z > 0 ? z * rows.High(i) : z * rows.Low(i);
-                if (rows.Kind(i) == RowKind.Value)
-                {
-                    bend -= z;
-                }
-                else
-                {
-                    value -= z;
-                }
+                bound += Over(ref right, order[next], multipliers[order[next] * every]);
+                next++;
             }
 
             if (cell > 0 && node == to && place <= node)
@@ -95,7 +77,42 @@ internal sealed class ReachProof
             }
         }
 
-        return bound + (Math.Abs(bend) * MostOffset) + (Math.Abs(slope) * MostSlope) + (Math.Abs(value) * MostBend);
+        return bound + (Math.Abs(right.Bend) * MostOffset) + (Math.Abs(right.Slope) * MostSlope) + (Math.Abs(right.Value) * MostBend);
+    }
+
+    // What lies to the right of a place, as a kernel about it: value + slope·t + bend·t²/2 going left by t.
+    private struct Kernel
+    {
+        public double Value, Slope, Bend;
+    }
+
+    // Goes left by t within a cell; gives what that adds to the bound.
+    private double Left(ref Kernel right, double t, int cell)
+    {
+        if (!(t > 0))
+        {
+            return 0;
+        }
+
+        double added = Integral(right.Value, right.Slope, right.Bend, t, rateLow[cell], rateHigh[cell]);
+        right.Value += (right.Slope * t) + (right.Bend * t * t / 2);
+        right.Slope += right.Bend * t;
+        return added;
+    }
+
+    // Goes over a row with its multiplier; gives what that adds to the bound.
+    private double Over(ref Kernel right, int row, double z)
+    {
+        if (rows.Kind(row) == RowKind.Value)
+        {
+            right.Bend -= z;
+        }
+        else
+        {
+            right.Value -= z;
+        }
+
+        return z > 0 ? z * rows.High(row) : z * rows.Low(row);
     }
 
     // Greatest of ∫ kernel·rate over a stretch with the rate between two bounds; low ≤ 0 ≤ high is not asked.

@@ -115,12 +115,8 @@ internal sealed class CourseMesher(PanelPieces pieces, CourseLayout layout, Poly
         var inner = new List<(int Vertex, int Along, int Up)>();
         for (int r = from; r >= 0 && r < row.Count; r += isRight ? 1 : -1)
         {
-            var part = list[isRight ? row[r].First + row[r].Count - 1 : row[r].First];
-            int along = isRight ? part.Right : part.Left;
-            var low = (isRight ? part.LowRight : part.LowLeft, along, row[r].Low);
-            var high = (isRight ? part.HighRight : part.HighLeft, along, row[r].High);
-            var (near, far) = isRight ? (low, high) : (high, low);
-            if (along == fold)
+            var (near, far) = Corners(list, row[r], isRight);
+            if (near.Along == fold)
             {
                 open.Add(near);
                 Close();
@@ -150,6 +146,14 @@ internal sealed class CourseMesher(PanelPieces pieces, CourseLayout layout, Poly
             open.Clear();
             inner.Clear();
         }
+    }
+
+    // The two corners of a row at an end, the one that is come to first before the other.
+    private static ((int Vertex, int Along, int Up) Near, (int Vertex, int Along, int Up) Far) Corners(List<CoursePart> list, CourseRow row, bool isRight)
+    {
+        var part = list[isRight ? row.First + row.Count - 1 : row.First];
+        return isRight ? ((part.LowRight, part.Right, row.Low), (part.HighRight, part.Right, row.High))
+            : ((part.HighLeft, part.Left, row.High), (part.LowLeft, part.Left, row.Low));
     }
 
     private void Begin() => ring.Clear();
