@@ -130,9 +130,19 @@ internal static class SessionRuns
             + string.Concat(columns.Select(c => $"  {Median(c.Select(t => t.Wall)),8:F1}{c.Min(t => t.Wall),7:F1}{Median(c.Select(t => t.Processor)),7:F1}")));
     }
 
-    // With sets and two tracks, an island, a lamp, a survey whose readings are turned too.
-    private static readonly string[] LawSamples = ["pendlewick", "pendlewick-sets", "pendlewick", "thornhithe", "emberlow", "pendlewick-string", "sandhope",
-        "straight-halt"];
+    // With sets and two tracks, an island, a lamp, a survey whose readings are turned too, walls and a trestle.
+    private static readonly (string Name, TurnedKeys? Keys)[] LawSamples =
+    [
+        ("pendlewick", null), ("pendlewick-sets", null), ("walls", TurnedKeys.Walls), ("thornhithe", null), ("emberlow", null), ("pendlewick-string", null),
+        ("trestle", TurnedKeys.Trestle), ("sandhope", null), ("straight-halt", null), ("tawnybrook", TurnedKeys.Walls),
+    ];
+
+    private static string TextOf(string sample) => sample switch
+    {
+        "walls" => FinishedHalts.Walls,
+        "trestle" => FinishedHalts.Trestle,
+        _ => PresetShelf.Sample(sample)!,
+    };
 
     /// <summary>Random edits of any keys, with runs stopped anywhere; each held, byte by byte, against a run from nothing.</summary>
     /// <param name="count">How many edits.</param>
@@ -146,9 +156,9 @@ internal static class SessionRuns
         bool IsOver() => done >= count || Stopwatch.GetElapsedTime(begun).TotalSeconds > seconds;
         for (; !IsOver(); seed++)
         {
-            string sample = LawSamples[seed % LawSamples.Length];
+            var (sample, keys) = LawSamples[seed % LawSamples.Length];
             using var files = new SampleFolder(sample);
-            var edits = new RandomEdits(PresetShelf.Sample(sample)!, files.Path, seed, any: true);
+            var edits = new RandomEdits(TextOf(sample), files.Path, seed, any: true, keys);
             for (int i = 0; i < 12 && !IsOver(); i++, done++)
             {
                 if (edits.Step() is { } difference)

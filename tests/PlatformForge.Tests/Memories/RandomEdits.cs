@@ -18,25 +18,10 @@ namespace PlatformForge.Tests.Memories;
 /// <param name="folder">Where its files are: readings in there are turned, too, so it has to be a folder of its own; null for a project without.</param>
 /// <param name="seed">Of the random numbers.</param>
 /// <param name="any">Whether any key that a project may have is turned, and not those alone that make a new platform almost always.</param>
-internal sealed class RandomEdits(string text, string? folder, int seed, bool any = false)
+/// <param name="keys">Keys that make a new platform almost always; those of a plain halt when null.</param>
+internal sealed class RandomEdits(string text, string? folder, int seed, bool any = false, TurnedKeys? keys = null)
 {
-    private static readonly (string Key, double From, double To)[] Figures =
-    [
-        ("platform[0].ramps.end.length", 70, 140), ("platform[0].ramps.start.gradient", 6, 14), ("platform[0].deck.thickness", 1.2, 2.6),
-        ("platform[0].deck.width", 50, 66),
-        ("platform[0].deck.crossfall", 60, 200), ("platform[0].height", 11, 13), ("platform[0].coping.slab_length", 9, 20),
-        ("platform[0].coping.overhang", 0, 1.5),
-        ("platform[0].ribs.pitch", 24, 40), ("platform[0].face.from", 268, 290), ("platform[0].line.width", 0.6, 1.4), ("clearance.running", 0.5, 1.6),
-        ("clearance.print", 0, 0.4),
-        ("platform[0].board[0].at", 570, 615), ("platform[0].board[0].depth", 3, 6), ("platform[0].fence.pitch", 26, 40), ("vehicle[0].width", 33, 35.5),
-        ("layout.rail_top", 7, 9),
-        ("printer.margin", 5, 12), ("printer.layer", 0.15, 0.25), ("sections.end_wall", 2, 4),
-    ];
-
-    private static readonly (string Key, string[] Words)[] Choices =
-    [
-        ("platform[0].face.edge", ["fitted", "faired", "uniform"]), ("sections.engrave", ["true", "false"]), ("layout.name", ["Pendlewick", "Nether Pendle"]),
-    ];
+    private readonly TurnedKeys keys = keys ?? TurnedKeys.Halt;
 
     private static readonly OutputChoice Plain = new() { Pictures = false };
 
@@ -121,12 +106,12 @@ internal sealed class RandomEdits(string text, string? folder, int seed, bool an
 
         if (random.Next(4) == 0)
         {
-            var (choice, words) = Choices[random.Next(Choices.Length)];
+            var (choice, words) = keys.Choices[random.Next(keys.Choices.Length)];
             set[choice] = words[random.Next(words.Length)];
             return choice;
         }
 
-        var (key, from, to) = Figures[random.Next(Figures.Length)];
+        var (key, from, to) = keys.Figures[random.Next(keys.Figures.Length)];
         set[key] = (from + (random.NextDouble() * (to - from))).ToString("R", CultureInfo.InvariantCulture);
         return key;
     }

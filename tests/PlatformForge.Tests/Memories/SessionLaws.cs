@@ -35,6 +35,22 @@ public class SessionLaws
         Assert.Equal(1, edits.Made);
     }
 
+    /// <summary>Bond, courses, piers, plinth, batter, pipes; bents and their braces.</summary>
+    [Theory]
+    [InlineData("walls", 1)]
+    [InlineData("trestle", 1)]
+    public void Walls_and_trestles_turned_at_random_leave_every_byte_as_from_nothing(string what, int seed)
+    {
+        var edits = what == "walls" ? new RandomEdits(FinishedHalts.Walls, null, seed, keys: TurnedKeys.Walls)
+            : new RandomEdits(FinishedHalts.Trestle, null, seed, keys: TurnedKeys.Trestle);
+        for (int i = 0; i < 20 && edits.Made < Steps; i++)
+        {
+            Assert.Null(edits.Step());
+        }
+
+        Assert.Equal(Steps, edits.Made);
+    }
+
     [Fact]
     public void What_an_edit_does_not_touch_is_not_done_again()
     {
