@@ -23,19 +23,27 @@ internal static class DownpipeBlocks
 
     private static void Add(PipeFrame frame, HeightPlane[] over, List<ColumnBlock> blocks)
     {
-        var (spec, profile, wall) = (frame.Spec, frame.Profile, frame.Wall);
-        foreach (var zone in profile.Zones)
+        // A step right under the coping is none: what lies under it goes on up.
+        var (spec, wall, half) = (frame.Spec, frame.Wall, frame.Spec.HalfWidth);
+        double fall = over.Max(o => new[] { -half, half }.Max(x => o.At(frame.Place(0, 0, 0)) - o.At(frame.Place(x, 0, 0))));
+        WallZone[] zones = [.. frame.Profile.Zones.TakeWhile((z, i) => i == 0 || z.Low < frame.Pipe.Under - fall - DownpipeSpec.OffSteps)];
+        foreach (var zone in zones)
         {
             var ring = frame.Ring(PipeOutline.Pipe(spec, wall + zone.Out), zone.Out);
             HeightPlane low = zone.IsDeepest || zone.IsFoot ? Layer.Baseboard : new(zone.Low);
-            Stand(ring, low, zone.IsFoot ? new(zone.High) : over[0], over, blocks);
+            Stand(ring, low, zone.IsFoot && zone != zones[^1] ? new(zone.High) : over[0], over, blocks);
         }
 
-        foreach (var part in spec.Rings(frame.Pipe.Under))
+        // What stands round a pipe steps back with it, course by course: a ledge beside the pipe's own step would hang free.
+        foreach (var part in frame.Rings)
         {
-            var ring = frame.Ring(PipeOutline.Ring(spec, part), profile.At((part.Low + part.High) / 2).Out);
             bool isHead = part.High >= frame.Pipe.Under;
-            Stand(ring, part.Low > 0 ? new(part.Low) : Layer.Baseboard, isHead ? over[0] : new(part.High), over, blocks);
+            foreach (var zone in zones.Where(z => z.Low < part.High && (z.High > part.Low || z == zones[^1])))
+            {
+                var ring = frame.Ring(PipeOutline.Ring(spec, part), zone.Out);
+                double low = Math.Max(part.Low, zone.Low), high = zone == zones[^1] ? part.High : Math.Min(zone.High, part.High);
+                Stand(ring, low > 0 ? new(low) : Layer.Baseboard, isHead && high == part.High ? over[0] : new(high), over, blocks);
+            }
         }
     }
 

@@ -36,6 +36,9 @@ public sealed class PipeFrame
     /// <summary>How far the wall stands out at each height.</summary>
     public WallProfile Profile => chart.Profile;
 
+    /// <summary>What stands out round it, off the steps of its wall.</summary>
+    public IEnumerable<PipeRing> Rings => Spec.Rings(Pipe.Under, [.. Profile.Zones.Skip(1).Select(z => z.Low)]);
+
     /// <summary>Depth of the ground that the wall's facing stands on behind what stands out most, mm.</summary>
     public double Ground => Spec.Projection + Facing.FaceDepth(Pipe.IsFar && !chart.Plan.Spec.IsIsland);
 

@@ -20,7 +20,7 @@ internal sealed record PipeView(Point2 Middle, double Width, IReadOnlyList<Point
     {
         var (spec, under) = (frame.Spec, frame.Pipe.Under);
         return new(frame.Place(0, frame.Ground, 0), spec.Diameter,
-            [Box(spec.Diameter / 2, 0, under), .. spec.Rings(under).Select(r => Box(r.HalfWidth, r.Low, r.High))]);
+            [Box(spec.Diameter / 2, 0, under), .. frame.Rings.Select(r => Box(r.HalfWidth, r.Low, r.High))]);
 
         static Point2[] Box(double half, double low, double high) => [new(-half, low), new(half, low), new(half, high), new(-half, high)];
     }
