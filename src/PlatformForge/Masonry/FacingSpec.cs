@@ -16,8 +16,11 @@ public sealed record FacingSpec
     // Depth of a joint that reads as one, mm in full size: raked joints stand back about so far; common practice, no source.
     private const double RakedJoint = 20;
 
+    /// <summary>Height of the highest courses of squared stone as a share of the mean one.</summary>
+    public const double HighestStone = 1.25;
+
     private readonly WallFinish? back, ends;
-    private readonly double? depth;
+    private readonly double? depth, stoneCourse, stoneLength, rubbleSize, plankWidth, sleeperWidth, panelHeight;
 
     /// <summary>Under the coping, on every face.</summary>
     public WallFinish Front { get; init; } = WallFinish.Brick;
@@ -65,26 +68,49 @@ public sealed record FacingSpec
     /// <summary>How far they stand back where that is not stated, mm.</summary>
     public double UnaskedDepth { get; init; } = RakedJoint / 76.2;
 
-    /// <summary>Mean height of a course of squared stone with its bed. Default 2.95 (225 mm: common practice, no source).</summary>
-    public double StoneCourse { get; init; } = 225 / 76.2;
+    /// <summary>Mean height of a course of squared stone with its bed. Default 2.95 (225 mm: common practice, no source), and less where the highest would be
+    /// higher than a wall.</summary>
+    public double StoneCourse
+    {
+        get => stoneCourse ?? Math.Min(225 / Ratio, MostPiece / HighestStone);
+        init => stoneCourse = value;
+    }
 
-    /// <summary>Mean length of a squared stone. Default 5.9 (450 mm, twice its height: common practice, no source).</summary>
-    public double StoneLength { get; init; } = 450 / 76.2;
+    /// <summary>Mean length of a squared stone. Default 5.9 (450 mm, twice its height: common practice, no source), and twice a course that is higher than
+    /// that makes it.</summary>
+    public double StoneLength
+    {
+        get => stoneLength ?? Math.Max(450 / Ratio, 2 * StoneCourse);
+        init => stoneLength = value;
+    }
 
-    /// <summary>Mean height of a stone of random rubble. Default 3.67 (280 mm: common practice, no source).</summary>
-    public double RubbleSize { get; init; } = 280 / 76.2;
+    /// <summary>Mean height of a stone of random rubble. Default 3.67 (280 mm: common practice, no source), and no more than a wall is high.</summary>
+    public double RubbleSize
+    {
+        get => rubbleSize ?? Math.Min(280 / Ratio, MostPiece);
+        init => rubbleSize = value;
+    }
 
     /// <summary>Which of all walls of stone or rubble it is: the same number, the same stones.</summary>
     public int Seed { get; init; } = 1;
 
-    /// <summary>Width of a plank with its gap. Default 2.31 (176 mm, 7 in and a gap: common practice, no source).</summary>
-    public double PlankWidth { get; init; } = 176 / 76.2;
+    /// <summary>Width of a plank with its gap. Default 2.31 (176 mm, 7 in and a gap: common practice, no source), and no more than a wall is high that has
+    /// them level.</summary>
+    public double PlankWidth
+    {
+        get => plankWidth ?? Math.Min(176 / Ratio, Lays(WallFinish.Planks) ? MostPiece : double.PositiveInfinity);
+        init => plankWidth = value;
+    }
 
     /// <summary>Length of a plank laid level. Default 48 (12 ft: common practice, no source).</summary>
     public double PlankLength { get; init; } = 12 * Foot / 76.2;
 
-    /// <summary>Width of a sleeper, which stands on edge. Default 3.33 (10 in, from memory, no source).</summary>
-    public double SleeperWidth { get; init; } = 10 * Inch / 76.2;
+    /// <summary>Width of a sleeper, which stands on edge. Default 3.33 (10 in, from memory, no source), and no more than a wall is high.</summary>
+    public double SleeperWidth
+    {
+        get => sleeperWidth ?? Math.Min(10 * Inch / Ratio, MostPiece);
+        init => sleeperWidth = value;
+    }
 
     /// <summary>Length of a sleeper. Default 34 (8 ft 6 in, from memory, no source).</summary>
     public double SleeperLength { get; init; } = 8.5 * Foot / 76.2;
@@ -95,8 +121,18 @@ public sealed record FacingSpec
     /// <summary>Width of such a post. Default 2 (6 in: common practice, no source).</summary>
     public double PostWidth { get; init; } = 6 * Inch / 76.2;
 
-    /// <summary>Height of a panel with its joint. Default 4 (1 ft: common practice, no source).</summary>
-    public double PanelHeight { get; init; } = Foot / 76.2;
+    /// <summary>Height of a panel with its joint. Default 4 (1 ft: common practice, no source), and no more than a wall is high.</summary>
+    public double PanelHeight
+    {
+        get => panelHeight ?? Math.Min(Foot / Ratio, MostPiece);
+        init => panelHeight = value;
+    }
+
+    /// <summary>Full size over model size, for what is not stated.</summary>
+    public double Ratio { get; init; } = 76.2;
+
+    /// <summary>Nothing that is laid in courses is higher unasked, mm: the room of the lowest wall that has it.</summary>
+    public double MostPiece { get; init; } = double.PositiveInfinity;
 
     /// <summary>Piers in the walls; null leaves them flat.</summary>
     public PierSpec? Piers { get; init; }
@@ -145,6 +181,8 @@ public sealed record FacingSpec
     /// <param name="isBack">The back, where no second face is.</param>
     public double CutInto(bool isBack) => Openings.Where(o => o.IsBack == isBack && (isBack ? Back : Front) != WallFinish.Plain).Select(o => o.Cut)
         .Append(FaceDepth(isBack)).Max();
+
+    private bool Lays(WallFinish finish) => Front == finish || Back == finish || Ends == finish;
 
     /// <summary>The same of the walls at both ends, mm.</summary>
     public double CutIntoEnds => Ends == WallFinish.Plain ? 0 : Depth;
@@ -212,16 +250,11 @@ public sealed record FacingSpec
     /// <summary>The defaults for a scale: joints scale as long as they show in print, and their depth as long as bricks need no supports.</summary>
     public static FacingSpec For(ModelScale scale) => new()
     {
-        StoneCourse = scale.ToModel(225),
-        StoneLength = scale.ToModel(450),
-        RubbleSize = scale.ToModel(280),
-        PlankWidth = scale.ToModel(176),
+        Ratio = scale.Ratio,
         PlankLength = scale.ToModel(12 * Foot),
-        SleeperWidth = scale.ToModel(10 * Inch),
         SleeperLength = scale.ToModel(8.5 * Foot),
         Bay = scale.ToModel(6 * Foot),
         PostWidth = scale.ToModel(6 * Inch),
-        PanelHeight = scale.ToModel(Foot),
         Joint = Math.Max(LeastShown, scale.ToModel(10)),
         UnaskedDepth = Math.Clamp(scale.ToModel(RakedJoint), LeastShown, DeepestUnasked),
     };

@@ -150,7 +150,7 @@ public static class PlatformPlanner
         }
 
         var plan = PlanAssembly.Assembled(spec, request.Site, [face], lines, furniture);
-        plan = PlanAssembly.OnBents(plan with { Surface = HingedDeck.Uncut(plan) }, furniture.Ribs.Bents, [.. spec.StatedCuts]);
+        plan = PlanAssembly.OnBents(FacingRoom.Held(plan with { Surface = HingedDeck.Uncut(plan) }), furniture.Ribs.Bents, [.. spec.StatedCuts]);
         plan = plan with { Piers = PierPlanner.Of(plan, []), Downpipes = DownpipePlanner.Of(plan, []) };
         plan = plan with { WallOpenings = OpeningPlanner.Of(plan, []) };
         shaped = plan;

@@ -1,6 +1,6 @@
 using PlatformForge.Masonry;
-using PlatformForge.Masonry.Finishes;
 using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Units;
 
@@ -12,9 +12,6 @@ namespace PlatformForge.Sections;
 /// </summary>
 internal static class PieceRoomRule
 {
-    // Height of the highest courses of stone as a share of the mean one.
-    private const double HighestCourse = 1.25;
-
     /// <summary>Figures of a finish that are more than its wall has, each with the most that there is room for.</summary>
     /// <param name="plan">The platform.</param>
     /// <param name="finish">The finish.</param>
@@ -22,8 +19,9 @@ internal static class PieceRoomRule
     public static IEnumerable<Finding> Check(PlatformPlan plan, WallFinish finish, IReadOnlyDictionary<string, double> leasts)
     {
         var (facing, key) = (plan.Spec.Facing!, plan.Spec.Key + ".facing");
-        double height = HeightOf(plan, finish), length = LengthOf(plan, finish);
-        foreach (var (name, what, figure, most) in High(finish, facing, height).Where(p => p.Figure > p.Most + Tolerances.Rounding))
+        double height = FacingRoom.HeightOf(plan, finish), length = LengthOf(plan, finish);
+        foreach (var (name, what, figure, most) in High(finish, facing, height)
+            .Where(p => p.Figure > p.Most + Tolerances.Rounding || !FacingFindings.HasRoom(p.Most, leasts[p.Key])))
         {
             yield return FacingFindings.PieceTooHigh(key, name, what, (figure, height), most, leasts[name]);
         }
@@ -39,15 +37,23 @@ internal static class PieceRoomRule
         }
 
         bool standsUpright = finish == WallFinish.Stone && facing.StoneLength < facing.StoneCourse - Tolerances.Rounding;
-        if (standsUpright && facing.StoneCourse <= (height / HighestCourse) + Tolerances.Rounding && facing.StoneLength >= leasts["stone_length"])
+        if (standsUpright && facing.StoneCourse <= (height / FacingSpec.HighestStone) + Tolerances.Rounding && facing.StoneLength >= leasts["stone_length"])
         {
             yield return FacingFindings.StonesOnEnd(key, facing.StoneLength, facing.StoneCourse);
         }
     }
 
+    /// <summary>Whether a wall has room for a figure that a printer shows; where it has not, that is told and not that the figure is small.</summary>
+    /// <param name="plan">The platform.</param>
+    /// <param name="finish">The finish.</param>
+    /// <param name="name">Key of the figure.</param>
+    /// <param name="least">The least that a printer shows, mm.</param>
+    public static bool HasRoom(PlatformPlan plan, WallFinish finish, string name, double least) =>
+        High(finish, plan.Spec.Facing!, FacingRoom.HeightOf(plan, finish)).All(p => p.Key != name || FacingFindings.HasRoom(p.Most, least));
+
     private static (string Key, string What, double Figure, double Most)[] High(WallFinish finish, FacingSpec facing, double height) => finish switch
     {
-        WallFinish.Stone => [("stone_course", "The highest courses of stone", facing.StoneCourse, height / HighestCourse)],
+        WallFinish.Stone => [("stone_course", "The highest courses of stone", facing.StoneCourse, height / FacingSpec.HighestStone)],
         WallFinish.Rubble => [("rubble_size", "Stones of rubble", facing.RubbleSize, height)],
         WallFinish.Planks => [("plank_width", "Planks", facing.PlankWidth, height)],
         WallFinish.Sleepers => [("sleeper_width", "Sleepers", facing.SleeperWidth, height)],
@@ -64,14 +70,6 @@ internal static class PieceRoomRule
         WallFinish.Panels => [("bay", "Bays", f => f.Bay)],
         _ => [],
     };
-
-    // From the ground under the lowest course to the coping, of the lowest wall that is laid so.
-    private static double HeightOf(PlatformPlan plan, WallFinish finish)
-    {
-        double height = WallProfiles.Under(plan) - Coursing.Foot;
-        return finish == plan.Spec.Facing!.Front && !plan.Spec.IsIsland && plan.Spec.Back.Retaining is { } retaining
-            ? Math.Min(height, retaining.Height - retaining.Coping - Coursing.Foot) : height;
-    }
 
     // Of the longest wall that is laid so.
     private static double LengthOf(PlatformPlan plan, WallFinish finish) =>

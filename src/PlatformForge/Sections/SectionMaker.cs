@@ -1,6 +1,7 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Sections.Beds;
 using PlatformForge.Sections.Cuts;
@@ -93,7 +94,7 @@ public static class SectionMaker
         }
 
         var findings = new List<Finding>(FlatRule.Check(plan, printer, spec, ends));
-        plan = plan with { Surface = HingedDeck.Of(plan, ends) };
+        plan = FacingRoom.Held(plan with { Surface = HingedDeck.Of(plan, ends) });
         var chart = new FacetedPlan(plan);
         findings.AddRange(Printable(chart, printer, spec, ends));
         var joints = Joints(chart, printer, spec, ends, findings);

@@ -50,6 +50,44 @@ public class PieceRoomTests
     public void Sizes_that_are_laid_unasked_are_taken_on_a_usual_wall() =>
         Assert.All(Enum.GetValues<WallFinish>(), f => Assert.DoesNotContain(Check(Facing with { Front = f }), x => x.Code is "PF5079" or "PF5080" or "PF5081"));
 
+    /// <summary>Stones, planks and panels of 1:43.5 before walls of 3.5 mm: their courses are made as low as the wall is and cover it.</summary>
+    [Theory]
+    [InlineData(WallFinish.Stone)]
+    [InlineData(WallFinish.Rubble)]
+    [InlineData(WallFinish.Planks)]
+    [InlineData(WallFinish.Sleepers)]
+    [InlineData(WallFinish.Panels)]
+    public void Courses_that_are_not_stated_are_no_higher_than_their_wall(WallFinish finish)
+    {
+        var facing = FacingSpec.For(new(43.5)) with { Front = finish, Back = WallFinish.Plain, Ends = WallFinish.Plain };
+        var plan = Low(facing, 5);
+        Assert.DoesNotContain(FacingRule.Check(plan, Workbench.Printer, new()), f => f.Severity == Severity.Error);
+        var made = SectionMaker.Make(plan, Workbench.Printer, new());
+        Assert.DoesNotContain(made.Findings, f => f.Severity == Severity.Error);
+        var laid = made.Value!.Sections.SelectMany(s => s.Faced).Where(w => w.Regions.Count > 0).ToList();
+        Assert.InRange(laid.SelectMany(w => w.Regions).Sum(r => Area(r.Outline)) / (2 * Length * 3.45), 0.7, 1);
+
+        // The same figure stated stays, and is told.
+        double stone = facing.StoneCourse, rubble = facing.RubbleSize, plank = facing.PlankWidth, sleeper = facing.SleeperWidth, panel = facing.PanelHeight;
+        var stated = facing with { StoneCourse = stone, RubbleSize = rubble, PlankWidth = plank, SleeperWidth = sleeper, PanelHeight = panel };
+        Assert.Equal("PF5079", Assert.Single(FacingRule.Check(Low(stated, 5), Workbench.Printer, new()), f => f.Severity == Severity.Error).Code);
+    }
+
+    [Fact]
+    public void A_wall_that_has_room_for_nothing_that_prints_is_told_so_once()
+    {
+        var told = Assert.Single(FacingRule.Check(Low(Facing with { Front = WallFinish.Rubble }, 2.9), Workbench.Printer, new()),
+            f => f.Severity == Severity.Error);
+        Assert.Equal(("PF5079", "platform[0].facing"), (told.Code, told.Cure!.Key));
+    }
+
+    [Fact]
+    public void A_length_of_stone_that_is_not_stated_follows_a_higher_course() =>
+        Assert.Equal((12.0, 450 / 76.2), ((Facing with { StoneCourse = 6 }).StoneLength, (Facing with { StoneCourse = 2 }).StoneLength));
+
+    private static PlatformForge.Platforms.Plans.PlatformPlan Low(FacingSpec facing, double height) =>
+        Workbench.Straight(2 * Length, Side.Left, s => s with { Height = height, Facing = facing }, railTop: 0);
+
     [Fact]
     public void Stones_that_stand_on_end_are_told_with_a_length_that_is_not()
     {

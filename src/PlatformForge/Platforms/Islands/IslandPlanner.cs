@@ -51,7 +51,8 @@ internal static class IslandPlanner
         }
 
         var plan = PlanAssembly.Assembled(placed.Spec, first.Site, [near, far], body, furniture);
-        plan = PlanAssembly.OnBents(plan with { Surface = HingedDeck.Uncut(plan), Waist = waist }, furniture.Ribs.Bents, [.. plan.Spec.StatedCuts]);
+        plan = PlanAssembly.OnBents(FacingRoom.Held(plan with { Surface = HingedDeck.Uncut(plan), Waist = waist }), furniture.Ribs.Bents,
+            [.. plan.Spec.StatedCuts]);
         shaped = plan;
         RampRules.Feet(plan, findings);
         TrestleRule.Feet(plan, findings);

@@ -1,4 +1,5 @@
 using PlatformForge.Masonry;
+using PlatformForge.Masonry.Finishes;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Specs;
@@ -6,7 +7,8 @@ using PlatformForge.Platforms.Specs;
 namespace PlatformForge.Platforms.Rules;
 
 /// <summary>What of a facing is not stated yields to what else is in the wall: a plinth has more steps where the wall leans too, an opening's sill goes over
-/// the plinth, its crown stays under the corbelled courses and the coping. What is stated stays as it is, and is told where it has no room.</summary>
+/// the plinth, its crown stays under the corbelled courses and the coping, courses are no higher than their wall. What is stated stays as it is, and is told
+/// where it has no room.</summary>
 internal static class FacingRoom
 {
     // An arched opening keeps sides of a quarter of its rise at least, or it is no opening any more: its height stays, and the rule tells what is wrong.
@@ -17,17 +19,45 @@ internal static class FacingRoom
     /// <summary>The platform with steps of its plinth, sills and heights of its openings settled, where they are not stated.</summary>
     public static PlatformSpec Settled(PlatformSpec spec, PlatformSite site)
     {
-        if (spec.Facing is not { } facing || spec.Trestle is not null || (facing.Plinth is null && facing.Openings.Count == 0))
+        if (spec.Facing is not { } facing || spec.Trestle is not null)
         {
             return spec;
         }
 
         double wall = site.RailTop + spec.Height - spec.Deck.Thickness;
+        spec = spec with { Facing = facing = Held(spec, facing, wall) };
+        if (facing.Plinth is null && facing.Openings.Count == 0)
+        {
+            return spec;
+        }
+
         var courses = WallProfiles.Courses(spec, site, wall);
         facing = facing with { Plinth = Stepped(facing, courses) };
         var profile = facing.ProfileDepth > 0 ? WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0) : WallProfile.Flat;
         return spec with { Facing = facing with { Openings = [.. facing.Openings.Select(o => Under(spec, Over(o, profile), profile, wall))] } };
     }
+
+    /// <summary>A plan with its walking surface whose courses, where their height is not stated, are no higher than the lowest wall that has them.</summary>
+    public static PlatformPlan Held(PlatformPlan plan)
+    {
+        if (plan.Spec.Facing is not { } facing)
+        {
+            return plan;
+        }
+
+        var held = Held(plan.Spec, facing, WallProfiles.Under(plan));
+        return held == facing ? plan : plan with { Spec = plan.Spec with { Facing = held } };
+    }
+
+    /// <summary>From the ground under the lowest course to the coping of the lowest wall that is laid so, mm.</summary>
+    public static double HeightOf(PlatformPlan plan, WallFinish finish) => HeightOf(plan.Spec, finish, WallProfiles.Under(plan));
+
+    private static double HeightOf(PlatformSpec spec, WallFinish finish, double wall) =>
+        (finish == spec.Facing!.Front && !spec.IsIsland && spec.Back.Retaining is { } retaining
+            ? Math.Min(wall, retaining.Height - retaining.Coping) : wall) - Coursing.Foot;
+
+    private static FacingSpec Held(PlatformSpec spec, FacingSpec facing, double wall) =>
+        HeightOf(spec, facing.Front, wall) is var room && room > 0 && room < facing.MostPiece ? facing with { MostPiece = room } : facing;
 
     // The highest course draws back most; one is left that is plain wall.
     private static PlinthSpec? Stepped(FacingSpec facing, IReadOnlyList<(double High, double Low)> courses)

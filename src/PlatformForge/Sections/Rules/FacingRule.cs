@@ -54,14 +54,14 @@ internal static class FacingRule
             yield return found;
         }
 
-        foreach (var found in TooDeep(facing, plan.Site.Scale, [.. finishes.Where(f => !Pieces(f, facing, printer, key).Any())], key))
+        foreach (var found in TooDeep(facing, plan.Site.Scale, [.. finishes.Where(f => !Pieces(plan, f, facing, printer).Any())], key))
         {
             yield return found;
         }
 
         foreach (var found in PierPrintRule.Check(plan, printer).Concat(DownpipePrintRule.Check(plan, printer)).Concat(OpeningPrintRule.Check(plan, printer))
             .Concat(finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
-            .Concat(finishes.SelectMany(f => Pieces(f, facing, printer, key)))
+            .Concat(finishes.SelectMany(f => Pieces(plan, f, facing, printer)))
             .Concat(finishes.SelectMany(f => PieceRoomRule.Check(plan, f, Sizes(f, facing, printer).ToDictionary(p => p.Key, p => p.Least)))))
         {
             yield return found;
@@ -130,9 +130,10 @@ internal static class FacingRule
     }
 
     // Pieces of other finishes that would be lost between two lines of the nozzle or in four layers, each with its least figure.
-    private static IEnumerable<Finding> Pieces(WallFinish finish, FacingSpec facing, PrinterSpec printer, string key) =>
-        Sizes(finish, facing, printer).Where(p => p.Figure < p.Least - Rounding)
-            .Select(p => FacingFindings.PieceTooSmall(Invariant($"{key}.{p.Key}"), p.What, p.Figure, p.Least, (printer.Nozzle, printer.Layer, facing.Joint)));
+    private static IEnumerable<Finding> Pieces(PlatformPlan plan, WallFinish finish, FacingSpec facing, PrinterSpec printer) =>
+        Sizes(finish, facing, printer).Where(p => p.Figure < p.Least - Rounding && PieceRoomRule.HasRoom(plan, finish, p.Key, p.Least))
+            .Select(p => FacingFindings.PieceTooSmall(Invariant($"{plan.Spec.Key}.facing.{p.Key}"), p.What,
+                p.Figure, p.Least, (printer.Nozzle, printer.Layer, facing.Joint)));
 
     // Figures of what a finish lays, with the least that a printer shows.
     private static (string Key, string What, double Figure, double Least)[] Sizes(WallFinish finish, FacingSpec facing, PrinterSpec printer)

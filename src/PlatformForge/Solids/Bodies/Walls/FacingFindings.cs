@@ -120,6 +120,9 @@ internal static class FacingFindings
         Invariant($"Give {Up(least):0.##} mm or more, or print with a finer nozzle and thinner layers."),
         FaultKind.DesignRule).Curing(Up(least));
 
+    /// <summary>Whether the most that a wall has room for, to a hundredth, is as much as the least that a printer shows, mm.</summary>
+    public static bool HasRoom(double most, double least) => Down(most) >= least - Tolerances.Rounding;
+
     /// <param name="key">Key of the facing.</param>
     /// <param name="name">That of the figure.</param>
     /// <param name="what">What is too high.</param>
@@ -128,7 +131,7 @@ internal static class FacingFindings
     /// <param name="least">The least that a printer shows, mm.</param>
     public static Finding PieceTooHigh(string key, string name, string what, (double Figure, double Wall) sizes, double most, double least)
     {
-        bool hasRoom = Down(most) >= least - Tolerances.Rounding;
+        bool hasRoom = HasRoom(most, least);
         string wall = Invariant($"{what} do not fit on the wall: {name} is {sizes.Figure:0.###} mm, and between the ground and the coping ")
             + Invariant($"lie {Math.Max(0, sizes.Wall):0.###}; ");
         return Finding.Error(
