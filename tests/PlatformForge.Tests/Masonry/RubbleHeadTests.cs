@@ -1,5 +1,6 @@
 using PlatformForge.Masonry;
 using PlatformForge.Masonry.Finishes;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -23,7 +24,27 @@ public class RubbleHeadTests
             Seed = random.Next(1000),
             Piers = PierSpec.For(scale) with { Height = 10 + (random.NextDouble() * 4) },
         };
-        var plan = Workbench.Straight(200, Side.Left, s => s with { Facing = facing });
+        Check(Workbench.Straight(200, Side.Left, s => s with { Facing = facing }), 2, seed);
+    });
+
+    /// <summary>The same of low buttresses beside ramps, whose heads are cut by the slope or lie right under it.</summary>
+    [Fact]
+    public void Rubble_covers_the_front_of_a_low_buttress_on_a_ramp() => Assert.All(Simulations.Cases(8, 60), seed =>
+    {
+        var random = new Random(seed);
+        ModelScale scale = new(76.2);
+        var facing = FacingSpec.For(scale) with
+        {
+            Front = WallFinish.Rubble,
+            Seed = random.Next(1000),
+            Piers = PierSpec.For(scale) with { Height = 7 + (random.NextDouble() * 5), Pitch = 25 + (random.NextDouble() * 10) },
+        };
+        Check(Workbench.Straight(300, Side.Left, s => s with { Facing = facing, EndRamp = new(Gradient: 8 + (random.NextDouble() * 4)) }), 4, seed);
+    });
+
+    private static void Check(PlatformPlan plan, int least, int seed)
+    {
+        var facing = plan.Spec.Facing!;
         double side = (1.5 * RubbleSpec.Narrowest * facing.RubbleSize) + (2 * facing.Joint);
         var bare = new List<string>();
         int fronts = 0;
@@ -36,7 +57,7 @@ public class RubbleHeadTests
             bare.AddRange(BareWall.Places(wall, new(side, side), p => runs.Any(r => p.X > r.From && p.X < r.To)).Select(p => $"{p.X:0.00} {p.Y:0.00}"));
         }
 
-        Assert.True(fronts > 2, $"{seed}: {fronts} fronts");
+        Assert.True(fronts > least, $"{seed}: {fronts} fronts");
         Assert.True(bare.Count == 0, $"{seed}: {bare.Count} of {fronts}: {string.Join("; ", bare.Take(5))}");
-    });
+    }
 }

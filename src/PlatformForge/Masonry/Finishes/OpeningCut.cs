@@ -49,6 +49,9 @@ internal sealed class OpeningCut
 
     public bool IsArch => Radius > 0;
 
+    /// <summary>What one with a level head takes up of the wall beside it: its two corners, mm.</summary>
+    public (Point2 Low, Point2 High) Taken => (new(Left - Ledge, Sill - Ledge), new(Right + Ledge, Crown + Ledge));
+
     public OpeningKind Kind => shape.Kind;
 
     /// <summary>Half of what the arch takes up along the wall, mm, its joint included.</summary>
@@ -109,11 +112,11 @@ internal sealed class OpeningCut
         }
     }
 
-    /// <summary>Whether a place lies in what the opening takes up, joint included.</summary>
+    /// <summary>Whether a place lies in what an arched one takes up, joint included.</summary>
     public bool Holds(Point2 p) => Math.Abs(p.X - Middle) <= Reach && p.Y >= Sill - Ledge
-        && (p.Y <= Spring ? Math.Abs(p.X - Middle) <= (Right - Left) / 2 : !IsArch ? p.Y <= Crown : (p - Centre).Length <= Over);
+        && (p.Y <= Spring ? Math.Abs(p.X - Middle) <= (Right - Left) / 2 : (p - Centre).Length <= Over);
 
-    /// <summary>The half plane that keeps a stone off it: outward, and how far it goes at most.</summary>
+    /// <summary>The half plane that keeps a stone off an arched one: outward, and how far it goes at most.</summary>
     /// <param name="stone">The stone's place.</param>
     /// <param name="size">Its size, mm.</param>
     public (Point2 Outward, double Distance) Limit(Point2 stone, double size)
@@ -124,20 +127,15 @@ internal sealed class OpeningCut
             return (new(0, 1), Sill - Ledge);
         }
 
-        if (IsArch && stone.Y > Spring)
+        if (stone.Y > Spring)
         {
             Point2 away = (stone - Centre) * (1 / (stone - Centre).Length);
             return (away * -1, -Point2.Dot(away, Centre) - Over);
         }
 
-        if (stone.Y > Crown)
-        {
-            return (new(0, -1), -(Crown + Ledge));
-        }
-
         // The arch is wider than the opening under it.
         int side = Math.Sign(stone.X - Middle);
-        double reach = IsArch && stone.Y > Spring - size ? Reach : half + Ledge;
+        double reach = stone.Y > Spring - size ? Reach : half + Ledge;
         return (new(-side, 0), -(side * Middle) - reach);
     }
 

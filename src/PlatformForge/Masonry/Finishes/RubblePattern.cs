@@ -4,8 +4,7 @@ namespace PlatformForge.Masonry.Finishes;
 
 /// <summary>
 /// Lays random rubble on a wall laid flat: every stone is what lies nearer to its own place than to any other's, less its joints, so it is convex and the
-/// joints
-/// are of one width. Stones turn corners: a column of places stands on each.
+/// joints are of one width; square openings are notched out of the stones beside them. Stones turn corners: a column of places stands on each.
 /// </summary>
 internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPattern
 {
@@ -26,6 +25,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     private OpeningCut[] cuts = [];
     private double[]? turns;
+    private int[]? turned;
 
     public double GreatestDraw => 0;
 
@@ -40,7 +40,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             yield return region;
         }
 
-        var rows = Enumerable.Range(first, last - first + 1).Select(n => Row(n).Where(p => !cuts.Any(c => c.Holds(p.At))).ToList()).ToArray();
+        var rows = Enumerable.Range(first, last - first + 1).Select(n => Row(n).Where(p => !cuts.Any(c => c.IsArch && c.Holds(p.At))).ToList()).ToArray();
         foreach (var stone in Laid(rows))
         {
             yield return new(stone, spec.Laying.Depth);
@@ -55,18 +55,17 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             var (stones, given) = (new List<Point2[]>(), new HashSet<(int, int, int)>());
             for (int r = 0; r < rows.Length; r++)
             {
-                Point2[] others = [.. rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o).Select(o => o.At)];
+                var beside = rows[Math.Max(0, r - Reach)..Math.Min(rows.Length, r + Reach + 1)].SelectMany(o => o)
+                    .ToLookup(o => Turned[o.Run], o => o.At);
                 foreach (var place in rows[r].Where(p => p.IsOwn))
                 {
-                    var stone = Stone(place.At, place.Run, others);
-                    bool lies = stone.Length > 2 && ConvexWidth.Of(stone) >= Narrowest;
-                    if (lies)
+                    var cells = Cells(place.At, place.Run, beside[Turned[place.Run]]);
+                    var laid = cells.SelectMany(c => Stone(Sound(c))).ToList();
+                    stones.AddRange(laid);
+
+                    // Rows beyond the wall have places that shape its stones and have none themselves.
+                    if (laid.Count == 0 && (IsWithin(place.At) || cells.Exists(c => c.Length > 2 && Area(c) > LeastSlice)))
                     {
-                        stones.Add(stone);
-                    }
-                    else if (stone.Length > 2 || IsWithin(place.At))
-                    {
-                        // Rows beyond the wall have places that shape its stones and have none themselves.
                         given.Add(place.Number);
                     }
                 }
@@ -86,6 +85,9 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
     {
         public int Run => Number.Run;
     }
+
+    // What a place beyond the wall has of it, mm², is no slice of a stone where it is less: corners where cells meet the edge.
+    private const double LeastSlice = 1e-3;
 
     // Two rounds do on most walls; what is a sliver after so many is left out.
     private const int MostRounds = 6;
@@ -123,8 +125,8 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     private double Draw(int number, int run, int column, int what) => SeededDraw.At(spec.Seed, number, (1000 * run) + column, what);
 
-    // What is nearer to a place than to the others, less half a joint, inside the wall; nothing where it is too small.
-    private Point2[] Stone(Point2 at, int run, Point2[] others)
+    // What is nearer to a place than to the others, less half a joint, inside the wall.
+    private List<Point2[]> Cells(Point2 at, int run, IEnumerable<Point2> others)
     {
         double reach = Reach * RubbleSpec.Aspect * spec.Size, half = spec.Laying.Joint / 2;
         Point2[] ring = [at + new Point2(-reach, -reach), at + new Point2(reach, -reach), at + new Point2(reach, reach), at + new Point2(-reach, reach)];
@@ -133,7 +135,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             // Lengths along count less than heights, by the aspect.
             const double weight = 1 / (RubbleSpec.Aspect * RubbleSpec.Aspect);
             Point2 apart = other - at, square = new(apart.X * weight, apart.Y), toward = square * (1 / square.Length);
-            ring = Under(ring, toward, Point2.Dot(toward, (at + other) * 0.5) - half);
+            ring = ConvexCut.Under(ring, toward, Point2.Dot(toward, (at + other) * 0.5) - half);
         }
 
         // What runs over the opening of a ring goes on beyond its end.
@@ -142,22 +144,33 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             ring = Array.ConvertAll(ring, p => p + new Point2(wall.Length, 0));
         }
 
-        foreach (var cut in cuts.Where(c => Math.Abs(c.Middle - at.X) < c.Reach + reach))
+        foreach (var cut in cuts.Where(c => c.IsArch && Math.Abs(c.Middle - at.X) < c.Reach + reach))
         {
             var (outward, distance) = cut.Limit(at, spec.Size);
-            ring = OffSpringers(Under(ring, outward, distance), cut, at);
+            ring = OffSpringers(ConvexCut.Under(ring, outward, distance), cut, at);
         }
 
-        ring = Sound(Inside(ring, run));
-        if (ring.Length < 3 || ring.Max(p => p.X) - ring.Min(p => p.X) < Least || ring.Max(p => p.Y) - ring.Min(p => p.Y) < Least)
+        return Inside(ring, run);
+    }
+
+    // The stones that a cell makes: one, none where it is too small, two where a joint goes through an opening in its middle.
+    private IEnumerable<Point2[]> Stone(Point2[] cell)
+    {
+        IEnumerable<Point2[]> stones = IsStone(cell) ? [cell] : [];
+        foreach (var cut in cuts.Where(c => !c.IsArch).SelectMany(c => wall.IsRing ? new[] { c, c.Moved(wall.Length) } : [c]))
         {
-            return [];
+            stones = stones.SelectMany(s => new NotchedStone(cut.Taken, spec.Laying.Joint, IsStone, p => Lies(p, Least)).Of(s));
         }
 
         // What is long and thin askew may turn over as its corners move off a bend: nothing that a printer would lay.
-        var moved = OffBends(ring);
-        return Area(moved) < Least * Least / 2 ? [] : moved;
+        return stones.Select(OffBends).Where(s => Area(s) >= Least * Least / 2);
     }
+
+    // Of what is convex.
+    private bool IsStone(Point2[] ring) => Lies(ring, Narrowest);
+
+    private bool Lies(Point2[] ring, double narrowest) => ring.Length >= 3 && ring.Max(p => p.X) - ring.Min(p => p.X) >= Least
+        && ring.Max(p => p.Y) - ring.Min(p => p.Y) >= Least && ConvexWidth.Of(ring) >= narrowest;
 
     // A stone beside an opening that reaches up to where its arch springs from the wall lies under the arch, or beside it, whichever leaves more of it.
     private static Point2[] OffSpringers(Point2[] ring, OpeningCut cut, Point2 at)
@@ -169,7 +182,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         }
 
         int side = Math.Sign(at.X - cut.Middle);
-        Point2[] under = Under(ring, new(0, 1), cut.Spring), beside = Under(ring, new(-side, 0), -(side * cut.Middle) - cut.Reach);
+        Point2[] under = ConvexCut.Under(ring, new(0, 1), cut.Spring), beside = ConvexCut.Under(ring, new(-side, 0), -(side * cut.Middle) - cut.Reach);
         return Area(under) >= Area(beside) ? under : beside;
     }
 
@@ -184,8 +197,24 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     private double Least => 2 * spec.Laying.LeastPiece;
 
+    // Runs that stones turn from one to the next by one number: what lies beyond an inner corner or a stop shapes no stone.
+    private int[] Turned => turned ??= Groups();
+
+    private int[] Groups()
+    {
+        int[] groups = new int[wall.Runs.Count];
+        for (int r = 1; r < groups.Length; r++)
+        {
+            groups[r] = groups[r - 1] + (wall.Runs[r].CornerBefore ? 0 : 1);
+        }
+
+        // Round a ring the last ones are one with the first.
+        int last = groups[^1];
+        return wall.IsRing && wall.Runs[0].CornerBefore ? Array.ConvertAll(groups, g => g == last ? 0 : g) : groups;
+    }
+
     // Within the stops of its run, or of those beyond its corners, and between foot and top.
-    private Point2[] Inside(Point2[] ring, int at)
+    private List<Point2[]> Inside(Point2[] ring, int at)
     {
         var (first, last) = (at, at);
         while (wall.Runs[first].CornerBefore && first > 0)
@@ -199,23 +228,23 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         }
 
         var (begin, end) = (wall.Runs[first], wall.Runs[last]);
-        ring = begin.CornerBefore ? ring : Under(ring, new(-1, 0), -(begin.From + spec.Laying.StopAt(begin.InsideBefore) + begin.ShortBefore));
-        ring = end.CornerAfter ? ring : Under(ring, new(1, 0), end.To - spec.Laying.StopAt(end.InsideAfter) - end.ShortAfter);
-        ring = Between(ring, top, 1);
-        return Between(ring, foot, -1);
+        ring = begin.CornerBefore ? ring : ConvexCut.Under(ring, new(-1, 0), -(begin.From + spec.Laying.StopAt(begin.InsideBefore) + begin.ShortBefore));
+        ring = end.CornerAfter ? ring : ConvexCut.Under(ring, new(1, 0), end.To - spec.Laying.StopAt(end.InsideAfter) - end.ShortAfter);
+        return [.. Between(ring, top, 1).SelectMany(r => Between(r, foot, -1))];
     }
 
     // On one side of an edge of the wall: under (1) or over it (-1), straight stretch by straight stretch.
-    private static Point2[] Between(Point2[] ring, EdgeLine edge, int side)
+    private List<Point2[]> Between(Point2[] ring, EdgeLine edge, int side)
     {
         if (ring.Length < 3)
         {
-            return ring;
+            return [ring];
         }
 
         double from = ring.Min(p => p.X), to = ring.Max(p => p.X);
         double[] at = [from, .. edge.Within(from, to).Order(), to];
-        var sides = new List<(Point2 Outward, double Distance)>();
+        List<Point2[]> rings = [ring];
+        var sides = new List<EdgeSide>();
         for (int i = 0; i + 1 < at.Length; i++)
         {
             Point2 a = new(at[i], edge.At(at[i])), b = new(at[i + 1], edge.At(at[i + 1]));
@@ -228,41 +257,42 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
             if (sides.Count > 0 && Point2.Cross(sides[^1].Outward, outward) * side < 0)
             {
                 // The edge turns back: a stone has to be under both.
-                ring = UnderOne(ring, sides);
+                rings = [.. rings.SelectMany(r => UnderOne(r, [.. sides]))];
                 sides.Clear();
             }
 
-            sides.Add((outward, Point2.Dot(outward, a)));
+            sides.Add(new(outward, Point2.Dot(outward, a), a.X, b.X));
         }
 
-        return UnderOne(ring, sides);
+        return [.. rings.SelectMany(r => UnderOne(r, [.. sides]))];
     }
 
+    // A straight stretch of an edge: its direction outward, its distance, and where it begins and ends.
+    private readonly record struct EdgeSide(Point2 Outward, double Distance, double From, double To);
+
     // In the angle of an edge that falls and rises again, as over a buttress whose head slopes down all round, a stone under one side of it lies within
-    // wherever it is under the other: that which leaves most of the stone does.
-    private static Point2[] UnderOne(Point2[] ring, List<(Point2 Outward, double Distance)> sides) => sides.Count == 0 || ring.Length < 3 ? ring
-        : sides.Select(s => Under(ring, s.Outward, s.Distance)).MaxBy(Area)!;
-
-    /// <summary>The part of a convex ring that does not go farther than a distance in a unit direction.</summary>
-    private static Point2[] Under(Point2[] ring, Point2 outward, double distance)
+    // wherever it is under the other: that which leaves most of the stone does. Where stones of their own under each leave a good deal more, there are those.
+    private List<Point2[]> UnderOne(Point2[] ring, EdgeSide[] sides)
     {
-        var kept = new List<Point2>(ring.Length + 1);
-        for (int i = 0; i < ring.Length; i++)
+        if (sides.Length == 0 || ring.Length < 3)
         {
-            Point2 a = ring[i], b = ring[(i + 1) % ring.Length];
-            double overA = Point2.Dot(outward, a) - distance, overB = Point2.Dot(outward, b) - distance;
-            if (overA <= 0)
-            {
-                kept.Add(a);
-            }
-
-            if ((overA < 0 && overB > 0) || (overA > 0 && overB < 0))
-            {
-                kept.Add(a + ((b - a) * (overA / (overA - overB))));
-            }
+            return [ring];
         }
 
-        return [.. kept];
+        var one = sides.Select(s => ConvexCut.Under(ring, s.Outward, s.Distance)).MaxBy(Area)!;
+        if (sides.Length == 1)
+        {
+            return [one];
+        }
+
+        double half = spec.Laying.Joint / 2;
+        var each = sides.Select((s, i) =>
+        {
+            var left = i == 0 ? ring : ConvexCut.Under(ring, new(-1, 0), -s.From - half);
+            var strip = i == sides.Length - 1 ? left : ConvexCut.Under(left, new(1, 0), s.To - half);
+            return Sound(ConvexCut.Under(strip, s.Outward, s.Distance));
+        }).Where(IsStone).ToList();
+        return each.Sum(Area) > Area(one) + (Narrowest * Narrowest / 2) ? each : [one];
     }
 
     // Without corners that are hardly apart or hardly turn: what is left lies within, and is convex.
