@@ -4,6 +4,7 @@ using PlatformForge.Platforms;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
+using PlatformForge.Solids;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Sections;
 using PlatformForge.Track;
@@ -42,6 +43,33 @@ public class CopingReturnTests
         Assert.Equal(end - Arris, mesh.Vertices.Where(v => v.Z > top - 1e-4).Max(v => v.X), 1e-4);
         Assert.Contains(mesh.Vertices, v => (v - new Point3(end, front, top - Arris)).Length < 1e-3);
         Assert.Contains(mesh.Vertices, v => (v - new Point3(end - Arris, front + Arris, top)).Length < 1e-3);
+    }
+
+    /// <summary>At the back, where nothing stands, the last slab ends in the same arris, up to the joint beside the deck.</summary>
+    [Fact]
+    public void The_last_slab_of_a_return_ends_in_its_arris_at_the_back()
+    {
+        var mesh = Made(CopingReturns.End);
+        double end = mesh.Box().High.X, back = mesh.Box().High.Y, top = mesh.Box().High.Z;
+        Assert.Contains(mesh.Vertices, v => (v - new Point3(end, back, top - Arris)).Length < 1e-3);
+        Assert.Contains(mesh.Vertices, v => (v - new Point3(end - Arris, back - Arris, top)).Length < 1e-3);
+        Assert.DoesNotContain(mesh.Vertices, v => v.X > end - Wide + Width + 1e-3 && v.Y > back - 1e-3 && v.Z > top - Arris + 1e-3);
+        Assert.Contains(mesh.Vertices, v => v.X < end - Wide + 1e-3 && v.Y > back - 1e-3 && v.Z > top - 1e-3);
+    }
+
+    /// <summary>A kerb runs on to the end: the coping, and its arris, end at its rebate, which lies in the deck.</summary>
+    [Fact]
+    public void A_return_ends_at_a_kerb_that_runs_on_to_the_end()
+    {
+        var kerb = new KerbSpec();
+        var plan = Plan(CopingReturns.End, s => s with { Back = new() { Kerb = kerb } });
+        var mesh = Assert.Single(Workbench.Made(plan, Workbench.Printer, new()).Sections).Solid.Mesh;
+        double end = mesh.Box().High.X, back = mesh.Box().High.Y, top = mesh.Box().High.Z, near = back - BackSpec.Lip - kerb.Taken;
+        var coping = Enumerable.Range(0, mesh.TriangleCount).Where(t => mesh.Paints[t] == (byte)Paint.Coping)
+            .SelectMany(t => Enumerable.Range(3 * t, 3)).Select(i => mesh.Vertices[mesh.Triangles[i]]).ToArray();
+        Assert.Equal(near, coping.Max(v => v.Y), 1e-3);
+        Assert.Contains(mesh.Vertices, v => (v - new Point3(end, back, top)).Length < 1e-3);
+        Assert.Contains(mesh.Vertices, v => v.X > end - 1e-3 && Math.Abs(v.Y - near) < 1e-3 && Math.Abs(v.Z - (top - kerb.Depth)) < 1e-3);
     }
 
     [Fact]

@@ -35,6 +35,9 @@ public sealed record CopingReturn(bool IsAtEnd, double End, double Inner, IReadO
         return (from, to);
     }
 
+    /// <summary>Whether its last slab ends at the platform's back, where nothing stands and no other coping begins.</summary>
+    public bool EndsFree { get; init; }
+
     /// <summary>Lesser of the chainages of its sides, mm.</summary>
     public double From => Math.Min(End, Inner);
 
@@ -108,7 +111,10 @@ public sealed record CopingReturn(bool IsAtEnd, double End, double Inner, IReadO
 
         double room = far.At(end) - near.At(end);
         int slabs = coping.SlabLength > 0 && room > LeastPiece ? Math.Max(1, (int)Math.Round(room / coping.SlabLength)) : 1;
-        return new(atEnd, end, inner, [near, .. Enumerable.Range(1, slabs - 1).Select(k => Between(near, far, (double)k / slabs)), far]);
+        return new(atEnd, end, inner, [near, .. Enumerable.Range(1, slabs - 1).Select(k => Between(near, far, (double)k / slabs)), far])
+        {
+            EndsFree = far == body.Back,
+        };
     }
 
     private static PlanLine Between(PlanLine a, PlanLine b, double share) => new(a.Stations, [.. a.Reach.Zip(b.Reach, (n, f) => n + ((f - n) * share))]);

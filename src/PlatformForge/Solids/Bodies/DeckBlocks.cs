@@ -29,7 +29,7 @@ internal static class DeckBlocks
             }
         }
 
-        CopingReturnBlocks.Add(chart, top, from, to, blocks);
+        CopingReturnBlocks.Add(chart, top, from, to, PavingBlocks.PaintOf(plan), blocks);
         engraved = PavingBlocks.Cut(chart, top, from, to, blocks) + ExpansionBlocks.Cut(chart, top, from, to, blocks) + LineBlocks.Area(plan, from, to)
             + CopingSeamBlocks.Cut(chart, top, from, to, blocks);
         foreach (var line in plan.Body.Lines.Where(l => l.GrooveDepth <= 0))

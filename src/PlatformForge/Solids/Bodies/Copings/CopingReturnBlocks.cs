@@ -9,14 +9,27 @@ namespace PlatformForge.Solids.Bodies.Copings;
 internal static class CopingReturnBlocks
 {
     /// <summary>Lays those of a stretch over the deck.</summary>
-    public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
+    /// <param name="chart">The plan.</param>
+    /// <param name="top">Its walking surface.</param>
+    /// <param name="from">Lower end of the stretch, mm.</param>
+    /// <param name="to">Upper end, mm.</param>
+    /// <param name="deck">What the deck shows.</param>
+    /// <param name="blocks">Takes the blocks.</param>
+    public static void Add(FacetedPlan chart, TopSurface top, double from, double to, Paint deck, List<ColumnBlock> blocks)
     {
         var plan = chart.Plan;
         foreach (var turn in CopingReturn.Of(plan))
         {
-            foreach (var piece in top.Cover(plan.CopingFront, plan.Back, Math.Max(from, turn.From), Math.Min(to, turn.To)))
+            // A kerb or a retaining wall along the back runs on to the end, on the deck: the coping ends at it.
+            (PlanLine Near, PlanLine Far, Paint Shows)[] strips = turn.EndsFree || plan.Body.FarCopingBack is not null
+                ? [(plan.CopingFront, plan.Back, CopingGrooves.PaintOf(plan))]
+                : [(plan.CopingFront, turn.Bounds[^1], CopingGrooves.PaintOf(plan)), (turn.Bounds[^1], plan.Back, deck)];
+            foreach (var (near, far, shows) in strips)
             {
-                blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-plan.Spec.Coping.Thickness), piece.Top, CopingGrooves.PaintOf(plan)));
+                foreach (var piece in top.Cover(near, far, Math.Max(from, turn.From), Math.Min(to, turn.To)))
+                {
+                    blocks.Add(Layer.Added(piece.Ring, piece.Top.Raised(-plan.Spec.Coping.Thickness), piece.Top, shows));
+                }
             }
         }
     }
@@ -63,25 +76,36 @@ internal static class CopingReturnBlocks
         }
     }
 
-    // The worked arris of the end, flat by flat: with those of the edges it is mitred at the corners.
+    // The worked arris of the end, flat by flat: with those of the edges it is mitred at the corners. A last slab that nothing stands on ends in one too, at
+    // the platform's back, up to the joint beside the deck.
     private static void Nosing(FacetedPlan chart, TopSurface top, CopingReturn turn, List<ColumnBlock> blocks)
     {
         var (plan, coping) = (chart.Plan, chart.Plan.Spec.Coping);
         var corners = coping.Arris();
         double middle = (turn.End + turn.Inner) / 2;
         var along = top.Along(middle);
-        Point3 Place(PlanLine line, (double Inward, double Drop) corner)
+        Point3 Place(PlanLine line, double behind, double drop)
         {
-            var p = chart.On(line, turn.Behind(coping, corner.Inward));
-            return new(p.X, p.Y, along.At(p) - corner.Drop);
+            var p = chart.On(line, turn.Behind(coping, behind));
+            return new(p.X, p.Y, along.At(p) - drop);
         }
 
-        // Beyond both edges, so that no two boundaries coincide.
-        PlanLine near = plan.CopingFront.Shifted(-Overshoot), far = plan.Back.Shifted(Overshoot);
+        // Beyond both edges, so that no two boundaries coincide; but only up to what stands at the back.
+        bool isOpen = turn.EndsFree || plan.Body.FarCopingBack is not null;
+        PlanLine near = plan.CopingFront.Shifted(-Overshoot), far = isOpen ? plan.Back.Shifted(Overshoot) : turn.Bounds[^1];
         for (int i = 0; i + 1 < corners.Count; i++)
         {
-            Point3[] ring = [Place(near, corners[i]), Place(far, corners[i]), Place(far, corners[i + 1]), Place(near, corners[i + 1])];
+            var (low, high) = (corners[i], corners[i + 1]);
+            Point3[] ring = [Place(near, low.Inward, low.Drop), Place(far, low.Inward, low.Drop), Place(far, high.Inward, high.Drop),
+                Place(near, high.Inward, high.Drop)];
             Flat(ring, along, CopingGrooves.PaintOf(plan), blocks);
+            if (turn.EndsFree)
+            {
+                PlanLine outer = plan.Back.Shifted(-low.Inward), inner = plan.Back.Shifted(-high.Inward);
+                double last = coping.Width - coping.JointWidth;
+                Flat([Place(outer, -Overshoot, low.Drop), Place(outer, last, low.Drop), Place(inner, last, high.Drop), Place(inner, -Overshoot, high.Drop)],
+                    along, CopingGrooves.PaintOf(plan), blocks);
+            }
         }
     }
 
