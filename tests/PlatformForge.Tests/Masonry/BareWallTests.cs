@@ -1,6 +1,10 @@
+using System.Text.RegularExpressions;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Masonry.Finishes;
+using PlatformForge.Projects.Presets;
+using PlatformForge.Projects.Runs;
+using PlatformForge.Projects.Watches;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Tests.Fixtures;
 using PlatformForge.Tests.Projects;
@@ -27,6 +31,16 @@ public class BareWallTests
         {
             Check(platform.Sections, name);
         }
+    }
+
+    /// <summary>An island's cuts lie off the square of its walls: beside a pier the plinth's strip is a little shorter there.</summary>
+    [Fact]
+    public void No_strip_between_a_cut_and_a_piers_plinth_is_bare_on_an_island()
+    {
+        string text = Regex.Replace(PresetShelf.Sample("thornhithe")!, "vehicles = \\[\"long coach\".*\\]", "vehicles = [\"long coach\"]");
+        text = Regex.Replace(text, @"\[\[platform\.(board|hole)\]\][^\[]*", "");
+        var read = Samples.Read(text, "platform[0].face.to=690", "platform[0].facing.plinth={}", "platform[0].facing.piers={}");
+        Check(DesignRun.Design(read.Value!, RunWatch.None).Value!.Platforms[0].Sections, "island");
     }
 
     [Fact]

@@ -55,6 +55,23 @@ public class LevelTimberTests
         Assert.Equal([50 - (Length / 2), Length / 2], courses[1].Order().Reverse(), (a, b) => Math.Abs(a - b) < Last);
     }
 
+    /// <summary>On a short end wall between two long ones no sleeper goes round both corners, whatever its length.</summary>
+    [Theory]
+    [InlineData(6)]
+    [InlineData(14)]
+    [InlineData(20)]
+    [InlineData(33)]
+    public void No_sleeper_goes_round_two_corners(double end)
+    {
+        double high = 4 * Width, far = 100 + end, along = far + 100;
+        var wall = new FlatWall([new(0, 100, false, true, false), new(100, far, true, true, true), new(far, along, true, false, false)],
+            [new(0, 0), new(along, 0)], [new(0, high), new(along, high)], [], false);
+        var laying = new WallLaying(Joint, 0.26, high - Joint, Stop, Joint, 0.2) { Foot = 0 };
+        var sleepers = new LevelTimberSpec(WallFinish.Sleepers, Width, Length, Shortest, laying).On(wall).Regions().Select(r => r.Outline).ToList();
+        Assert.NotEmpty(sleepers);
+        Assert.DoesNotContain(sleepers, s => s.Min(p => p.X) < 100 && s.Max(p => p.X) > far);
+    }
+
     // Pieces of each course from the top, with their gaps, left to right; the room is what they fill.
     private static (double[][] Courses, IWallPattern Pattern) Laid(double room)
     {

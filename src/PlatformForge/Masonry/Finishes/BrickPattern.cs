@@ -65,6 +65,9 @@ internal sealed class BrickPattern : CoursedPattern
         : courses[run.Index, ((course % period) + period) % period]
             ??= [.. BondCourses.Of(spec.Bond, spec.StretcherCourses, halves, course, run.Run.IsReturn)];
 
+    // What a strip beside a cut may be of a closer: an island's cuts lie off the square of its walls, and take up a little of the closer's room.
+    private const double LeastStrip = 0.85;
+
     private (int Halves, double Quarter) Set(RunRoom run)
     {
         int halves = BondCourses.Halves(spec.Bond, run.Length - Farther(run.Run), spec.Module.Header);
@@ -72,7 +75,7 @@ internal sealed class BrickPattern : CoursedPattern
         // The side of a pier takes what turns its corner, however short it is; a strip between a pier or a downpipe and a cut a closer.
         bool isSide = (run.Run.InsideBefore && run.Run.CornerAfter) || (run.Run.CornerBefore && run.Run.InsideAfter);
         bool stops = run.Run.InsideBefore || run.Run.InsideAfter || !(run.Run.CornerBefore || run.Run.CornerAfter);
-        bool isStrip = stops && run.Length >= spec.Module.Header / 2;
+        bool isStrip = stops && run.Length >= LeastStrip * spec.Module.Header / 2;
         return halves >= 2 ? (halves, run.Length / (2 * halves)) : isSide || isStrip ? (1, run.Length / 2) : (0, 0);
     }
 

@@ -100,8 +100,9 @@ internal abstract class CoursedPattern : IWallPattern
             OpeningCut[] fitting = [.. sprung.Where(c => !cuts.Exists(o => o.Meets(c)) && c.Middle - c.Reach > run.From && c.Middle + c.Reach < run.To
                 && c.Highest < top.Range(c.Middle - c.Reach, c.Middle + c.Reach).Low && c.Sill > foot.Range(c.Left, c.Right).High)];
 
-            // Of all heights at which it may spring the nearest to the one wished for at which its arch leaves no sliver of the course over it.
-            if (fitting.Length > 0 && fitting.MinBy(c => Math.Abs(c.Spring - head) + (LeavesSliver(c, rows) ? top.Highest : 0)) is { } cut)
+            // Of all heights at which it may spring the nearest to the one wished for, or one a little farther off at which its arch leaves no sliver of the
+            // course over it: of high courses the next one is a good deal farther.
+            if (fitting.Length > 0 && fitting.MinBy(c => Math.Abs(c.Spring - head) + (LeavesSliver(c, rows) ? FiveLines * Laying.LeastPiece : 0)) is { } cut)
             {
                 cuts.Add(cut);
             }
@@ -122,9 +123,12 @@ internal abstract class CoursedPattern : IWallPattern
     private bool Lies(OpeningCut cut, in RunRoom run) => cut.Left - OpeningCut.Ledge > run.From && cut.Right + OpeningCut.Ledge < run.To
         && cut.Crown <= top.Range(cut.Left, cut.Right).Low + Hair && cut.Sill >= foot.Range(cut.Left, cut.Right).High - Hair;
 
-    // Whether less than half of a course lies over an arch's crown.
-    private static bool LeavesSliver(OpeningCut cut, WallRow[] rows) => cut.IsArch && Array.Exists(rows, r =>
-        cut.Highest > r.Low && cut.Highest < r.High && r.High - cut.Highest < (r.High - r.Low) / 2);
+    // Whether less than half of a course lies over an arch's crown, and less than two lines of the nozzle: what is more of a high course is a stone.
+    private bool LeavesSliver(OpeningCut cut, WallRow[] rows) => cut.IsArch && Array.Exists(rows, r =>
+        cut.Highest > r.Low && cut.Highest < r.High && r.High - cut.Highest < Math.Min((r.High - r.Low) / 2, TwoLines * Laying.LeastPiece));
+
+    // The least piece that is laid is half a line of the nozzle. Five lines are two courses of bricks in 4 mm scale.
+    private const double TwoLines = 4, FiveLines = 10;
 
     // A place off the bends of the wall, on its own side.
     private double Off(double at)

@@ -15,7 +15,7 @@ internal sealed class LevelTimberPattern : CoursedPattern
         : base(spec.Laying, wall)
     {
         this.spec = spec;
-        settings = [.. Runs.Select(r => Set(r.Length))];
+        settings = [.. Runs.Select(r => Set(r.Length, r.Run.CornerBefore && r.Run.CornerAfter))];
     }
 
     public override double GreatestDraw =>
@@ -42,8 +42,14 @@ internal sealed class LevelTimberPattern : CoursedPattern
     }
 
     // Length of the pieces of a run, and where the first perpend of its even courses stands; those of odd courses stand half a length farther.
-    private (double Length, double First) Set(double room)
+    private (double Length, double First) Set(double room, bool turnsBoth)
     {
+        if (turnsBoth && room <= spec.Length && room / 3 >= spec.Shortest)
+        {
+            // No board goes round two corners: it ends at a third of a short wall, over and under at the other.
+            return (2 * room / 3, room / 3);
+        }
+
         int halves = (int)Math.Floor((2 * room / spec.Length) + Tolerances.Rounding);
         double left = Math.Max(0, room - (halves * spec.Length / 2)), middle = (spec.Length / 4) + (left / 2);
         if (halves == 0 || (halves == 1 && left < spec.Shortest))
