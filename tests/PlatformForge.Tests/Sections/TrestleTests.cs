@@ -30,6 +30,15 @@ public class TrestleTests
     /// <summary>Sizes are powers of two, so that every corner of the level platform lies on the kernel's grid.</summary>
     private static readonly TrestleSpec Whole = Timber with { Post = 4, Cap = 4, Bearer = 3, Brace = 1, Posts = 4 };
 
+    /// <summary>What looks up of pads and sills is no deck, and keeps no trestle off the bed.</summary>
+    [Theory]
+    [InlineData(1.5, 0)]
+    [InlineData(0, 2)]
+    [InlineData(1, 2)]
+    public void A_trestle_with_pads_or_sills_lies_deck_down(double pad, double sill) =>
+        Assert.All(Workbench.Made(On(Concrete with { Pad = pad, Sill = sill }, 150), Workbench.Printer, new()).Sections,
+            s => Assert.Equal(PrintPose.DeckDown, s.Pose));
+
     [Theory]
     [InlineData(BraceForm.None)]
     [InlineData(BraceForm.Single)]

@@ -1,5 +1,6 @@
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Solids.Bodies.Layers;
+using PlatformForge.Solids.Bodies.Trestles;
 using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Solids.Bodies;
@@ -27,6 +28,7 @@ public static class PlatformBody
         FeatureBlocks.Remove(chart, top, from, to, removed);
         BankBlocks.Remove(chart, from, to, removed);
         WallBlocks.RemoveBelowBaseboard(chart, from, to, removed);
-        return new(added, removed) { Engraved = engraved + FeatureBlocks.Engraved(chart.Plan, from, to) + ZoneBlocks.Ledges(chart, from, to) };
+        double ledges = ZoneBlocks.Ledges(chart, from, to) + TrestleBlocks.Ledges(chart, from, to);
+        return new(added, removed) { Engraved = engraved + FeatureBlocks.Engraved(chart.Plan, from, to) + ledges };
     }
 }

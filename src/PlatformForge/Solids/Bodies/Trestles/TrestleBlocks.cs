@@ -68,6 +68,28 @@ internal static class TrestleBlocks
         }
     }
 
+    /// <summary>Area of sills between posts and of pads round their feet, mm², which look up and are no part of a walking surface.</summary>
+    public static double Ledges(FacetedPlan chart, double from, double to)
+    {
+        if (chart.Plan is not { Trestle: { } trestle, Spec.Trestle: { } spec })
+        {
+            return 0;
+        }
+
+        double area = 0;
+        foreach (var bent in trestle.Bents.Where(t => t.To > from && t.From < to))
+        {
+            double at = bent.Middle, posts = trestle.Rows.Sum(r => r.Far.At(at) - r.Near.At(at));
+
+            // Pads of the outer rows stand out to one side alone.
+            double pads = spec.Pad > 0 ? posts + (2 * (trestle.Rows.Count - 1) * spec.Pad) : posts;
+            area += spec.Sill > 0 ? (trestle.Rows[^1].Far.At(at) - trestle.Rows[0].Near.At(at) - posts) * spec.Post : 0;
+            area += spec.Pad > 0 ? (pads * (spec.Post + (2 * spec.Pad))) - (posts * spec.Post) : 0;
+        }
+
+        return area;
+    }
+
     // Round the foot of a post, but not before the faces that are held against vehicles, nor beyond the section.
     private static void Pad(FacetedPlan chart, TopSurface top, PostRow row, PlannedBent bent, (double From, double To) room, List<ColumnBlock> blocks)
     {
