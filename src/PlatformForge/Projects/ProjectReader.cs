@@ -81,7 +81,7 @@ public static class ProjectReader
             tracks,
             vehicles,
             draft.Clearance,
-            [.. draft.Platforms.Select(p => p.Seated.Printed(draft.Printer.Nozzle))],
+            [.. draft.Platforms.Select(p => p.Seated.Printed(draft.Printer.Nozzle, draft.Printer.Layer))],
             draft.Printer,
             draft.Sections with { Joint = draft.Joint.Printed(draft.Printer.Nozzle) })
         {

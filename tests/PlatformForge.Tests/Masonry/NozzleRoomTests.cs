@@ -57,6 +57,21 @@ public class NozzleRoomTests
         Assert.Equal(depth, read.Value!.Platforms[0].Facing!.Depth, 5e-4);
     }
 
+    /// <summary>Slicers print whole layers, and through one the deck's colour shows (common practice, no source): unasked an inlay is two.</summary>
+    [Theory]
+    [InlineData("0.12", "form = \"inlay\"", 0.24)]
+    [InlineData("0.3", "form = \"inlay\"", 0.6)]
+    [InlineData("0.12", "form = \"inlay\", depth = 0.36", 0.36)]
+    [InlineData("0.12", "form = \"strip\"", 0.4)]
+    public void An_inlay_whose_depth_is_not_stated_is_two_layers_of_the_printer_deep(string layer, string line, double depth)
+    {
+        var spec = Samples.Sound(Samples.Small + "line = { " + line + " }\n[printer]\nbed = [220, 220]\nlayer = " + layer + "\n");
+        var asked = spec.Platforms[0].WhiteLine!;
+        Assert.Equal(depth, asked.Depth, 1e-9);
+        var plan = Workbench.Straight(150, Side.Left, s => s with { WhiteLine = asked });
+        Assert.DoesNotContain(SectionMaker.Make(plan, spec.Printer, spec.Sections).Findings, f => f.Code is "PF5043" or "PF5044");
+    }
+
     /// <summary>Two lines are the least wall, and a line the widest ledge that holds itself (common practice, no source): what is so thin or so wide by
     /// default is not told, but made otherwise.</summary>
     [Theory]

@@ -81,9 +81,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
         Back = Back.Kerb is { } kerb ? Back with { Kerb = kerb with { Carried = Features.Select(f => f.BackReach).DefaultIfEmpty(0).Max() } } : Back,
     };
 
-    /// <summary>The same platform, seated, for a nozzle of so many mm: what of it is not stated yields to it. Walls give first, then what is cut into
-    /// them.</summary>
-    internal PlatformSpec Printed(double nozzle)
+    /// <summary>The same platform, seated, for a nozzle and layers of so many mm: what of it is not stated yields to them. Walls give first, then what is cut
+    /// into them.</summary>
+    internal PlatformSpec Printed(double nozzle, double layer = 0.2)
     {
         var joints = Facing?.Printed(nozzle, double.PositiveInfinity, double.PositiveInfinity);
         var walls = Walls.Printed(nozzle, joints is null ? default : (joints.CutInto(false), joints.CutInto(true), joints.CutIntoEnds));
@@ -92,9 +92,9 @@ public sealed record PlatformSpec(string Name, FaceSpec Face)
             Walls = walls,
             Ribs = Ribs.Printed(nozzle),
             Trestle = Trestle?.Printed(nozzle),
-            WhiteLine = WhiteLine?.Printed(nozzle),
-            Face = Face with { WhiteLine = Face.WhiteLine?.Printed(nozzle) },
-            OtherFace = OtherFace is { } other ? other with { WhiteLine = other.WhiteLine?.Printed(nozzle) } : null,
+            WhiteLine = WhiteLine?.Printed(nozzle, layer),
+            Face = Face with { WhiteLine = Face.WhiteLine?.Printed(nozzle, layer) },
+            OtherFace = OtherFace is { } other ? other with { WhiteLine = other.WhiteLine?.Printed(nozzle, layer) } : null,
             Tactile = Tactile?.Printed(nozzle),
             Features = [.. Features.Select(f => f.Printed(nozzle))],
             Deck = Deck.Printed(nozzle),

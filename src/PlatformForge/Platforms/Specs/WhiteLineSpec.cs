@@ -9,6 +9,9 @@ public sealed record WhiteLineSpec
     // Two lines of a nozzle of 0.4 mm: less is no print of its own (common practice, no source).
     private const double UsualLeast = 0.8;
 
+    // A layer where none is told, mm, and so many of them in an inlay: through one the deck's colour shows (common practice, no source).
+    private const double UsualLayer = 0.2, InlayLayers = 2;
+
     private readonly LineForm? form;
 
     // From the coping's edge where nothing else is in the way, mm.
@@ -38,8 +41,12 @@ public sealed record WhiteLineSpec
     /// <summary>No print of its own is narrower unasked, mm.</summary>
     public double LeastPrint { get; init; } = UsualLeast;
 
-    /// <summary>The line for a nozzle so wide, mm: unasked a print of its own is two lines wide.</summary>
-    public WhiteLineSpec Printed(double nozzle) => this with { LeastPrint = Math.Max(UsualLeast, PrintedLines.Two(nozzle)) };
+    /// <summary>Height of the printer's layers, mm: an inlay is two of them deep unasked.</summary>
+    public double Layer { get; init; } = UsualLayer;
+
+    /// <summary>The line for a nozzle so wide and layers so high, mm: unasked a print of its own is two lines wide, and an inlay two layers deep.</summary>
+    public WhiteLineSpec Printed(double nozzle, double layer = UsualLayer) =>
+        this with { LeastPrint = Math.Max(UsualLeast, PrintedLines.Two(nozzle)), Layer = layer };
 
     /// <summary>Width of a painted line where none is stated. Default 1, 3 in at 4 mm scale.</summary>
     public double Usual { get; init; } = 1;
@@ -54,11 +61,16 @@ public sealed record WhiteLineSpec
     /// <summary>Depth of a shallow groove to paint in; 0 makes none and leaves colour only.</summary>
     public double GrooveDepth { get; init; }
 
-    /// <summary>Depth of what is cut into the deck. Default for a groove 0.2, one layer; for an inlay and a strip's rebate 0.4, two layers of 0.2 (common
-    /// practice, no source).</summary>
+    /// <summary>Depth of what is cut into the deck. Default for a groove 0.2; for an inlay two layers of the printer; for a strip's rebate 0.4, two layers of
+    /// 0.2 (common practice, no source).</summary>
     public double Depth
     {
-        get => depth ?? (Form == LineForm.Groove ? GrooveDepth > 0 ? GrooveDepth : 0.2 : 0.4);
+        get => depth ?? Form switch
+        {
+            LineForm.Groove => GrooveDepth > 0 ? GrooveDepth : UsualLayer,
+            LineForm.Inlay => InlayLayers * Layer,
+            _ => InlayLayers * UsualLayer,
+        };
         init => depth = value;
     }
 
