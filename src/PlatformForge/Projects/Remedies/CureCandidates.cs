@@ -130,8 +130,7 @@ internal static class CureCandidates
     {
         switch (rule)
         {
-            case NumberRule when node is TreeText text
-                && double.TryParse(text.Value.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out double meant):
+            case NumberRule when node is TreeText text && FigureText.Read(text.Value) is { } meant:
                 yield return Cure.Set(key, meant);
                 break;
             case TextRule { Choices.Count: > 0 } choice:

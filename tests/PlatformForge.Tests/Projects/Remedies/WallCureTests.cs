@@ -37,6 +37,19 @@ public class WallCureTests
         Assert.True(after.All(f => f.Severity != Severity.Error && f.Code != "PF5035"), string.Join('\n', after.Select(f => $"{f.Code} {f.Key}: {f.Message}")));
     }
 
+    /// <summary>A slope written as a ratio means its second figure.</summary>
+    [Theory]
+    [InlineData("platform[0].back.slope", "1.5", "platform[0].back={ kind = \"bank\", apart = true, slope = \"1:1.5\" }")]
+    [InlineData("platform[0].back.slope", "1.5", "platform[0].back={ kind = \"bank\", apart = true, slope = \"1 in 1,5\" }")]
+    [InlineData("platform[0].ramps.end.gradient", "8", "platform[0].ramps={ end = { gradient = \"1/8\" } }")]
+    public void A_slope_that_is_written_as_a_ratio_is_given_as_the_figure_that_its_key_takes(string key, string value, string set)
+    {
+        var source = new ProjectSource(PresetShelf.Sample("straight-halt")!, "halt.toml", null, [Override.Parse(set).Value!]);
+        var told = Assert.Single(CureTrial.Of(source, FaultyDesign.FindingsOf(source), NoClock), f => f.Severity == Severity.Error);
+        Assert.Equal(("PF1007", key, value, true), (told.Code, told.Cure!.Key, told.Cure.Value, told.Cure.Tried));
+        Assert.DoesNotContain(FaultyDesign.FindingsOf(source, told.Cure), f => f.Severity == Severity.Error);
+    }
+
     /// <summary>Unasked posts keep a printed line of 0.4 before the rebate: a lip of 0.8, the wall's 2.4 with air of 0.1 on either side, and half a hole of
     /// 1.2.</summary>
     [Theory]
