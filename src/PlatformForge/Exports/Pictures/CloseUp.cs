@@ -8,7 +8,7 @@ namespace PlatformForge.Exports.Pictures;
 internal sealed class CloseUp
 {
     // The stretch: so many heights of the platform long, within these, mm; the eye so many stretches off, so far from square to it and so steep, radians.
-    private const double Heights = 3.2, Shortest = 30, Longest = 110, Off = 2.2, Turn = 0.34, Steep = 0.3;
+    private const double Heights = 3.2, Shortest = 30, Longest = 110, Off = 2.2, Turn = 0.34, Steep = 0.42;
 
     // How much of the deck is seen, as a share of the stretch.
     private const double Deep = 0.22;
