@@ -25,10 +25,13 @@ public static class FindingCatalogue
         A finding has a code that is raised for one thing, a message with the figures at fault, and a remedy. This page is made by
         `platformforge findings --markdown`; a test holds it against the program.
 
-        **A value that was tried**: where a finding is an error and a key mends it, the program takes the value that it offers,
-        runs the design with it, and prints it only when the finding is gone and no new error has come. `--json` gives it as
-        `cure`, with the key and the value as they would be written in the project file. Where a code never offers one, the reason
-        stands beside its cure.
+        **A value that was tried**: where a finding is an error of the project and a key mends it, the program takes the value that
+        it offers, runs the design with it, and looks whether the finding is gone and no new error has come; where that is not so
+        it looks for another value. `--json` gives the value as `cure`, with the key as it would be written in the project file,
+        and `"tried": true` where it passed. `"tried": false` is a value that the rule at fault computes, and no more: with
+        warnings and notes, with errors that are only counted, where trying would take too long (the remedy says so), and where the
+        finding goes and another comes next (the remedy names it). Where a code never offers a value, the reason stands beside its
+        cure.
 
 
         """;

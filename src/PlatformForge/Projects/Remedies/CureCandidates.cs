@@ -15,11 +15,44 @@ internal static class CureCandidates
     // A micrometre: nothing is told finer.
     private const int Digits = 3;
 
-    // Most names of the file that are offered for a reference.
+    // Most names of the file that are offered for a reference, and most figures that may be the slip.
     private const int MostNames = 5;
 
+    // A figure so many times what its key has when left out, or so small a part of it, is likelier a slip than the bed is too small.
+    private const double FarOff = 4;
+
     public static IEnumerable<Cure> Of(Finding finding, TreeTable tree) =>
-        OfRoom(finding, tree).Concat(OfSlip(finding.Code, finding.Key, tree)).Concat(OfKey(finding.Key, tree));
+        OfFarFigures(finding, tree).Concat(OfRoom(finding, tree)).Concat(OfSlip(finding.Code, finding.Key, tree)).Concat(OfKey(finding.Key, tree));
+
+    // A piece that is too large for the bed comes of what leaves no place for a cut, or no room on the bed: figures of the file that are far off what is usual,
+    // the farthest first, with the usual one.
+    private static IEnumerable<Cure> OfFarFigures(Finding finding, TreeTable tree)
+    {
+        if (finding.Code != "PF6001")
+        {
+            return [];
+        }
+
+        var scale = ValueSearch.ScaleOf(tree);
+        return (from home in (string[])["printer", "platform"]
+                from key in Figures(home, tree.Find(home)?.Value)
+                let rule = KeyModel.RuleOf(key) as NumberRule
+                where rule is { Required: false }
+                let usual = rule.DefaultAt?.Invoke(scale) ?? rule.Default
+                let off = Math.Abs(Math.Log(Math.Abs((ValueSearch.Stated(tree, key, rule) ?? double.NaN) / ValueSearch.Parsed(usual) ?? double.NaN)))
+                where double.IsFinite(off) && off > Math.Log(FarOff)
+                orderby off descending
+                select new Cure(CureAct.Set, key, usual)).Take(MostNames);
+    }
+
+    // Keys of the file that hold a figure, or a text that may be one.
+    private static IEnumerable<string> Figures(string key, TreeNode? node) => node switch
+    {
+        TreeNumber or TreeText => [key],
+        TreeTable table => table.Entries.SelectMany(e => Figures($"{key}.{e.Name}", e.Value)),
+        TreeList list => list.Items.SelectMany((item, i) => Figures(Invariant($"{key}[{i}]"), item)),
+        _ => [],
+    };
 
     // What the room offers that found it, rounded first, and else the key left out.
     private static IEnumerable<Cure> OfRoom(Finding finding, TreeTable tree)

@@ -16,6 +16,9 @@ public static class CureTrial
     // So many findings come of one slip, or the file is of another kind altogether.
     private const int Many = 1000;
 
+    // So many findings of a kind are tried together first.
+    private const int Several = 3;
+
     /// <summary>The findings with their remedies tried; only errors of the project file and of design rules are.</summary>
     /// <param name="source">The project they speak of.</param>
     /// <param name="findings">The findings, placed.</param>
@@ -33,7 +36,9 @@ public static class CureTrial
         var taken = new List<Cure>();
         var told = findings.ToArray();
         var read = FindingTally.Told(findings);
-        foreach (int i in Enumerable.Range(0, told.Length).Where(i => read[i] && IsTried(told[i])).OrderBy(i => told[i].Cure?.Act != CureAct.Rename))
+        Alike(told, read, tree, bench, taken);
+        foreach (int i in Enumerable.Range(0, told.Length).Where(i => read[i] && IsTried(told[i]) && told[i].Cure is not { Tried: true })
+            .OrderBy(i => told[i].Cure?.Act != CureAct.Rename))
         {
             // A misspelt key is set right before one is added for what it meant.
             told[i] = One(told[i], tree, bench, taken);
@@ -41,6 +46,30 @@ public static class CureTrial
 
         Together(findings, told, tree, bench);
         return told;
+    }
+
+    // Several findings of a kind, each with a figure of its own, are tried in one design: one by one they would take more of them than there is time for.
+    private static void Alike(Finding[] told, IReadOnlyList<bool> read, TreeTable tree, TrialBench bench, List<Cure> taken)
+    {
+        foreach (var kind in Enumerable.Range(0, told.Length).Where(i => read[i] && IsTried(told[i]) && told[i].Cure is { Act: CureAct.Set })
+            .GroupBy(i => told[i].Code))
+        {
+            var cures = kind.Select(i => CureCandidates.Of(told[i], tree).First()).DistinctBy(c => c.Key).ToArray();
+            bench.Begin();
+            if (cures.Length < Several || cures.Length != kind.Count() || bench.Errors(taken) is not { } before
+                || bench.Errors([.. taken, .. cures]) is not { } after || after.Except(before).Any()
+                || kind.Any(i => after.Contains((told[i].Code, told[i].Key))))
+            {
+                continue;
+            }
+
+            foreach (var (i, cure) in kind.Zip(cures))
+            {
+                told[i] = RemedyWords.Tried(told[i], cure with { Tried = true });
+            }
+
+            taken.AddRange(cures);
+        }
     }
 
     // While one value of several cannot be read nothing is designed, so each is tried once more beside the cures of the others, where these bring new errors.

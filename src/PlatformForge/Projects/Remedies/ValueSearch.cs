@@ -1,6 +1,7 @@
 using PlatformForge.Projects.Keys.Grammar;
 using PlatformForge.Projects.Overrides;
 using PlatformForge.Projects.Reading;
+using PlatformForge.Units;
 
 namespace PlatformForge.Projects.Remedies;
 
@@ -74,16 +75,20 @@ internal static class ValueSearch
     public static double? Stated(TreeTable tree, string key, NumberRule rule)
     {
         var node = CuredTree.Find(tree, key);
-        double ratio = (CuredTree.Find(tree, "layout.ratio") as TreeNumber)?.Value ?? double.NaN;
         double? value = node switch
         {
             TreeNumber number => number.Value,
-            TreeText text when rule.IsLength && LengthText.Read(text.Value, new(double.IsFinite(ratio) ? ratio : 76.2)) is { } length => length,
+            TreeText text when rule.IsLength && LengthText.Read(text.Value, ScaleOf(tree)) is { } length => length,
             _ => Parsed(rule.Default) ?? Parsed(KeyModel.ExampleOf(key)),
         };
         return value is { } v && !double.IsNaN(v) ? v : Parsed(KeyModel.ExampleOf(key)) ?? Math.Clamp(Typical, rule.Range.Lowest, rule.Range.Most);
     }
 
-    private static double? Parsed(string? text) =>
+    /// <summary>The project's scale; 4 mm to the foot where it tells none.</summary>
+    public static ModelScale ScaleOf(TreeTable tree) =>
+        new((CuredTree.Find(tree, "layout.ratio") as TreeNumber)?.Value is { } ratio && double.IsFinite(ratio) ? ratio : 76.2);
+
+    /// <summary>The number that a text is; null when it is none.</summary>
+    public static double? Parsed(string? text) =>
         double.TryParse(text, System.Globalization.NumberStyles.Float, System.Globalization.CultureInfo.InvariantCulture, out double value) ? value : null;
 }

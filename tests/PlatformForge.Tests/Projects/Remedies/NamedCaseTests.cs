@@ -59,6 +59,33 @@ public class NamedCaseTests
             .Concat(after.Select(f => $"then {f.Code} {f.Key}: {f.Message}"))));
     }
 
+    /// <summary>Posts every 3 mm leave no place for a cut, and a margin of 105 no room on a bed of 220: a larger bed would do, but the slip is the figure that
+    /// was set.</summary>
+    [Theory]
+    [InlineData("platform[0].fence.pitch", "3", "32")]
+    [InlineData("printer.margin", "105", "8")]
+    public void A_piece_too_large_for_the_bed_is_mended_by_the_figure_that_is_far_off(string key, string slip, string usual)
+    {
+        var source = new ProjectSource(PresetShelf.Sample("pendlewick")!, "pendlewick.toml", null, [Override.Parse($"{key}={slip}").Value!]);
+        var told = Assert.Single(CureTrial.Of(source, FaultyDesign.FindingsOf(source), NoClock), f => f.Severity == Severity.Error);
+        Assert.Equal(("PF6001", Cure.Set(key, double.Parse(usual, CultureInfo.InvariantCulture)) with { Tried = true }), (told.Code, told.Cure));
+        Assert.Contains($"{key} = {usual} works", told.Remedy, StringComparison.Ordinal);
+        Assert.DoesNotContain(FaultyDesign.FindingsOf(source, told.Cure!), f => f.Severity == Severity.Error);
+    }
+
+    /// <summary>One by one three sockets would take as many designs as there are; with two runs left they are tried together.</summary>
+    [Fact]
+    public void Sockets_that_cut_the_coping_are_tried_together()
+    {
+        var source = new ProjectSource(Halt, "halt.toml", null, [Override.Parse("platform[0].board="
+            + "[{ at = 400, inset = 32 }, { at = 440, inset = 32.5 }, { at = 480, inset = 33 }]").Value!]);
+        var told = CureTrial.Of(source, FaultyDesign.FindingsOf(source), NoClock with { Runs = 2 }).Where(f => f.Severity == Severity.Error).ToArray();
+        Assert.Equal(3, told.Length);
+        Assert.All(told.Select((f, i) => (Finding: f, Key: FormattableString.Invariant($"platform[0].board[{i}].inset"))), t => Assert.True(
+            t.Finding is { Code: "PF4030", Cure: { Tried: true } cure } && cure.Key == t.Key, $"{t.Finding.Code} {t.Finding.Remedy} [{t.Finding.Cure}]"));
+        Assert.DoesNotContain(FaultyDesign.FindingsOf(source, [.. told.Select(f => f.Cure!)]), f => f.Severity == Severity.Error);
+    }
+
     [Fact]
     public void At_a_ramps_foot_that_vehicles_pass_over_the_foot_is_named()
     {
