@@ -194,18 +194,25 @@ internal static class SurfaceAreas
         Along(body.CopingFront, -inward);
         Along(body.FarWallFace, inward, body.FarCopingBack is null ? double.NegativeInfinity : under);
         Along(body.Back, inward);
+        sides.AddRange(Ends(plan, from, to));
+        sides.AddRange(PierSides(plan, from, to, under));
+        return [.. sides];
+    }
+
+    // The platform's own ends between two chainages.
+    private static IEnumerable<OuterSide> Ends(PlatformPlan plan, double from, double to)
+    {
+        var body = plan.Body;
+        double inward = plan.Side.Outward(1);
         foreach (var (s, ahead) in new[] { (body.Stations[0], -1), (body.Stations[^1], 1) })
         {
             double over = plan.Spec.Coping.EndOverhang(ahead > 0);
             if (s >= from && s <= to)
             {
-                sides.Add(OuterSide.Of(plan.ToLayout(s, body.CopingFront.At(s)), plan.ToLayout(s, body.Back.At(s)), -ahead * inward) with
-                { Near = OuterSide.OutlineNear + (plan.Spec.Facing?.EndsBack ?? 0) + over });
+                yield return OuterSide.Of(plan.ToLayout(s, body.CopingFront.At(s)), plan.ToLayout(s, body.Back.At(s)), -ahead * inward) with
+                { Near = OuterSide.OutlineNear + (plan.Spec.Facing?.EndsBack ?? 0) + over };
             }
         }
-
-        sides.AddRange(PierSides(plan, from, to, under));
-        return [.. sides];
     }
 
     // The planes of cuts, where another section stands.

@@ -31,10 +31,7 @@ public static class GapStylesDrawing
         sheet.Text("Gap to the door sills, by style of edge", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         sheet.Text("Level gap from coping edge to door sill along the platform. The chosen style is named in bold.",
             new(TitleBlock.Inset, TitleBlock.Margin + 14.5), HouseStyle.Small);
-        double most = Enum.GetValues<EdgeStyle>().SelectMany(s => GapPlot.OfStyle(plan, s)).SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0)
-            .Max();
-        most = Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * GapPlot.Room);
-        double floor = Enum.GetValues<EdgeStyle>().Min(s => GapPlot.LeastOf(GapPlot.OfStyle(plan, s)));
+        var (floor, most) = Range(plan);
         double top = Key(sheet, platform) + UnderKey, height = Math.Min(TallestPlot, ((PlotsEnd - top) / groups.Count) - Apart);
         foreach (var group in groups)
         {
@@ -42,10 +39,7 @@ public static class GapStylesDrawing
             new GapPlot(platform, frame, group[0]).DrawOn(sheet, dossier.Scale);
             bool last = group == groups[^1], chosen = group[0] == plan.Spec.Face.Edge;
             frame.Chainages(sheet, words: last);
-            string name = (chosen ? Word(group[0]) + ", chosen" : Word(group[0]))
-                + (group.Count == 1 ? "" : Invariant($"; {string.Join(" and ", group.Skip(1).Select(Word))} {(group.Count == 2 ? "is" : "are")} the same ")
-                + "here");
-            string nearest = Least(dossier, plan, group[0]);
+            string name = Named(group, chosen), nearest = Least(dossier, plan, group[0]);
             var bold = HouseStyle.Subheading with { Bold = chosen };
             sheet.Text(name, new(PlotLeft, top - 1.8), bold);
             sheet.Text(nearest, new(PlotLeft + PlotWidth, top - 1.8),
@@ -60,6 +54,18 @@ public static class GapStylesDrawing
             "The figures behind it: the tables of gaps by style, as CSV and JSON.");
         return sheet;
     }
+
+    // Least and most of the plots' upright scale, mm: the same for all.
+    private static (double Floor, double Most) Range(PlatformPlan plan)
+    {
+        var styles = Enum.GetValues<EdgeStyle>();
+        double most = styles.SelectMany(s => GapPlot.OfStyle(plan, s)).SelectMany(t => t.Farthest).Where(double.IsFinite).DefaultIfEmpty(0).Max();
+        return (styles.Min(s => GapPlot.LeastOf(GapPlot.OfStyle(plan, s))),
+            Math.Ceiling(Math.Max(most, plan.Site.Scale.ToModel(SteppingLimit.Horizontal)) * GapPlot.Room));
+    }
+
+    private static string Named(List<EdgeStyle> group, bool chosen) => (chosen ? Word(group[0]) + ", chosen" : Word(group[0]))
+        + (group.Count == 1 ? "" : $"; {string.Join(" and ", group.Skip(1).Select(Word))} {(group.Count == 2 ? "is" : "are")} the same here");
 
     // mm between two edges that nobody can tell apart on the plot.
     private const double Alike = 0.05;

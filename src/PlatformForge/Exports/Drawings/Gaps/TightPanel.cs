@@ -166,7 +166,14 @@ internal sealed class TightPanel
         sheet.Lines(reached.Length > 1 ? reached : [Of(plan.ToLayout(place.Chainage, place.Reach)), Of(plan.ToLayout(place.Chainage, place.Reach))],
             new(0.25, Look.Colour, 2, 0.8));
         sheet.Box(x0, y0, Lens, Lens, null, new(0.35, HouseStyle.Accent));
-        Dimensions.Between(sheet, Of(plan.ToLayout(place.Chainage, place.Reach)), Of(plan.ToLayout(place.Chainage, place.Reach + place.Left)), 0, "");
+        Labels(sheet, corner, scale, Of(plan.ToLayout(place.Chainage, place.Reach)), Of(plan.ToLayout(place.Chainage, place.Reach + place.Left)));
+    }
+
+    // What is left, between two points of the sheet, and how much larger than the model the square is.
+    private void Labels(Sheet sheet, Point2 corner, double scale, Point2 reach, Point2 edge)
+    {
+        double x0 = corner.X, x1 = corner.X + Lens, y0 = corner.Y;
+        Dimensions.Between(sheet, reach, edge, 0, "");
         string left = Figures.Fine(place.Left);
         sheet.Box(x0 + 0.8, y0 + 0.8, TextStyle.Length(left, HouseStyle.Subheading) + 2, 4.8, new(HouseStyle.Paper, 0.9));
         sheet.Text(left, new(x0 + 1.8, y0 + 4.4), HouseStyle.Subheading);

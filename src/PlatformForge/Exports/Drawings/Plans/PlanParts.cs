@@ -165,22 +165,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
 
         Coping(sheet, view);
         Paving(sheet, view);
-        foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
-        {
-            sheet.Lines(Line(view, hidden, from, to), HouseStyle.Hidden);
-        }
-
-        var piers = PierView.Of(platform.Sections.Plan).Select(p => (p.Near, p.Far, p.From, p.To, (Fill?)null));
-        foreach (var (inner, outer, a, b, fill) in BentView.Below(plan).Concat(piers))
-        {
-            Strip(sheet, view, inner, outer, a, b, fill, HouseStyle.Hidden with { Width = 0.1 });
-        }
-
-        foreach (var pocket in platform.Sections.Sections.SelectMany(s => s.Pockets))
-        {
-            sheet.Area(pocket.Select(view.Of), null, Pocket);
-        }
-
+        Below(sheet, view);
         foreach (var line in plan.Body.Lines)
         {
             Strip(sheet, view, line.Near, line.Far, line.From, line.To, new(LineLooks.Of(line.Made, plan.Spec)), new(0.08, HouseStyle.Quiet));
@@ -194,9 +179,35 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         }
 
         Strip(sheet, view, plan.CopingFront, plan.Back, from, to, null, HouseStyle.Heavy);
+        Heads(sheet, view);
+    }
+
+    // What stands under the deck: walls, bents, piers, pockets.
+    private void Below(Sheet sheet, PlanView view)
+    {
+        foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
+        {
+            sheet.Lines(Line(view, hidden, plan.Spec.Face.From, plan.Spec.Face.To), HouseStyle.Hidden);
+        }
+
+        var piers = PierView.Of(platform.Sections.Plan).Select(p => (p.Near, p.Far, p.From, p.To, (Fill?)null));
+        foreach (var (inner, outer, a, b, fill) in BentView.Below(plan).Concat(piers))
+        {
+            Strip(sheet, view, inner, outer, a, b, fill, HouseStyle.Hidden with { Width = 0.1 });
+        }
+
+        foreach (var pocket in platform.Sections.Sections.SelectMany(s => s.Pockets))
+        {
+            sheet.Area(pocket.Select(view.Of), null, Pocket);
+        }
+    }
+
+    // Heads of ramps where no cut shows them.
+    private void Heads(Sheet sheet, PlanView view)
+    {
         foreach (double head in (double[])[plan.Profile.StartHead, plan.Profile.EndHead])
         {
-            if (head > from && head < to && !platform.Sections.Cuts.Any(c => Math.Abs(c - head) < 1))
+            if (head > plan.Spec.Face.From && head < plan.Spec.Face.To && !platform.Sections.Cuts.Any(c => Math.Abs(c - head) < 1))
             {
                 sheet.Line(view.Of(plan.ToLayout(head, plan.CopingFront.At(head))), view.Of(plan.ToLayout(head, plan.Back.At(head))), HouseStyle.Thin);
             }

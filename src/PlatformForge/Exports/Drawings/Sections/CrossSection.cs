@@ -100,14 +100,21 @@ internal sealed class CrossSection
         Measures(sheet, left);
         if (detail)
         {
-            new EdgeDetail(SectionRing.Of(plan, s), parts.Where(p => p.Vehicle == Governing).Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow,
-                plan.Site.RailTop + p.Part.ZHigh)).ToArray(), new VehicleLooks(platform)[Governing])
-            {
-                Lines = by => LineSection.At(plan, s, 0.5 / by),
-                WallBehind = plan.Trestle?.Stretch.Holds(s) == true ? 0 : Math.Max(0, plan.SquareReach(plan.WallAt(false, s), s) - wall),
-            }
-                .DrawOn(sheet, new(right - width, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
+            Detail(sheet, right - width, width);
         }
+    }
+
+    // The edge enlarged.
+    private void Detail(Sheet sheet, double left, double width)
+    {
+        var bodies = parts.Where(p => p.Vehicle == Governing)
+            .Select(p => (-p.Far, p.Near, plan.Site.RailTop + p.Part.ZLow, plan.Site.RailTop + p.Part.ZHigh)).ToArray();
+        var detail = new EdgeDetail(SectionRing.Of(plan, s), bodies, new VehicleLooks(platform)[Governing])
+        {
+            Lines = by => LineSection.At(plan, s, 0.5 / by),
+            WallBehind = plan.Trestle?.Stretch.Holds(s) == true ? 0 : Math.Max(0, plan.SquareReach(plan.WallAt(false, s), s) - wall),
+        };
+        detail.DrawOn(sheet, new(left, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
     }
 
     // A truck is told with its engine, unless it is what governs.
@@ -218,19 +225,7 @@ internal sealed class CrossSection
         var spec = plan.Spec;
         double slab = spec.Deck.Thickness, wallBack = plan.SquareReach(plan.WallBack, s), backWall = plan.SquareReach(plan.BackWallFace, s);
         Point2[] ring = [.. SectionRing.Of(plan, s).Select(p => Of(p.X, p.Y))];
-        if (plan.Bank is { IsApart: true } apart)
-        {
-            Point2[] wedge = [.. BankRing.Apart(apart, s, plan.SquareTopAt(s, back)).Select(p => Of(p.X, p.Y))];
-            sheet.Area(wedge, new(Palette.Of(Solids.Paint.Turf), 0.3));
-            sheet.Area(wedge, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
-        }
-        else if (plan.Bank is { } bank)
-        {
-            // Webs under a bank, as ribs under the deck.
-            sheet.Area([.. BankRing.Of(bank, s, back, plan.SquareTopAt(s, back), slab).Skip(2).Append(new(backWall, 0)).Select(p => Of(p.X, p.Y))],
-                new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
-        }
-
+        Bank(sheet, slab, backWall);
         bool isOnBents = plan.Trestle is { Stretch: var bents } && bents.Holds(s);
         foreach (var part in isOnBents ? BentView.Of(plan, s) : [])
         {
@@ -255,6 +250,22 @@ internal sealed class CrossSection
             double lowest = rib.Depth is { } d ? Math.Max(0, top - slab - d) : 0;
             Box(sheet, plan.SquareReach(rib.Near, s), plan.SquareReach(rib.Far, s), lowest, plan.SquareTopAt(s, plan.SquareReach(rib.Near, s)) - slab,
                 new(HouseStyle.Coping), HouseStyle.Thin);
+        }
+    }
+
+    private void Bank(Sheet sheet, double slab, double backWall)
+    {
+        if (plan.Bank is { IsApart: true } apart)
+        {
+            Point2[] wedge = [.. BankRing.Apart(apart, s, plan.SquareTopAt(s, back)).Select(p => Of(p.X, p.Y))];
+            sheet.Area(wedge, new(Palette.Of(Solids.Paint.Turf), 0.3));
+            sheet.Area(wedge, new(HouseStyle.Quiet, 0.5, Pattern.Rising), HouseStyle.Heavy);
+        }
+        else if (plan.Bank is { } bank)
+        {
+            // Webs under a bank, as ribs under the deck.
+            sheet.Area([.. BankRing.Of(bank, s, back, plan.SquareTopAt(s, back), slab).Skip(2).Append(new(backWall, 0)).Select(p => Of(p.X, p.Y))],
+                new(HouseStyle.Deck, 0.6), HouseStyle.Hidden);
         }
     }
 

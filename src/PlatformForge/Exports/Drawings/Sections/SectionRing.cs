@@ -43,7 +43,7 @@ internal static class SectionRing
         {
             BackKind.Bank when !spec.Back.Apart => BankRing.Of(plan.Bank!, s, back, plan.SquareTopAt(s, back), slab),
             BackKind.Open => [new(back, plan.SquareTopAt(s, back) - slab)],
-            _ => [.. Back(), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab)],
+            _ => [.. BackOf(plan, profile, s, back), new(backWall, 0), new(backWall, plan.SquareTopAt(s, backWall) - slab)],
         };
         return
         [
@@ -51,14 +51,14 @@ internal static class SectionRing
             new(copingBack, plan.SquareTopAt(s, copingBack)), new(back, plan.SquareTopAt(s, back)),
             .. behind, new(wallBack, plan.SquareTopAt(s, wallBack) - slab), new(wallBack, 0),
         ];
+    }
 
-        // Between piers the back wall is set back under its deck.
-        Point2[] Back()
-        {
-            double panel = plan.SquareReach(plan.WallAt(true, s), s);
-            return panel >= back - Units.Tolerances.Rounding ? [new(back, 0)]
-                : [new(back, plan.SquareTopAt(s, back) - slab), .. Face(plan, profile, true, s, plan.SquareTopAt(s, panel) - slab).Reverse()];
-        }
+    // Between piers the back wall is set back under its deck.
+    private static Point2[] BackOf(PlatformPlan plan, WallProfile profile, double s, double back)
+    {
+        double panel = plan.SquareReach(plan.WallAt(true, s), s), slab = plan.Spec.Deck.Thickness;
+        return panel >= back - Units.Tolerances.Rounding ? [new(back, 0)]
+            : [new(back, plan.SquareTopAt(s, back) - slab), .. Face(plan, profile, true, s, plan.SquareTopAt(s, panel) - slab).Reverse()];
     }
 
     // Deck, copings and the bearers under it, between two bents.

@@ -24,19 +24,9 @@ internal static class EndShapes
     /// <param name="s">Chainage of the end, mm.</param>
     public static IEnumerable<EndShape> Of(PlatformPlan plan, double s)
     {
-        var bank = plan.Bank;
-        if (bank is not null && bank.ReturnsIn(s, s).FirstOrDefault() is { } turn)
+        foreach (var shape in plan.Bank is { } bank ? OfBank(plan, bank, s) : [])
         {
-            foreach (var facet in ReturnFacets.Of(bank, turn))
-            {
-                yield return new(facet, Palette.Of(Paint.Turf)) { Pen = ReturnFacets.Pen };
-            }
-        }
-        else if (bank is not null)
-        {
-            Point2 edge = plan.ToLayout(s, bank.Edge.At(s)), foot = plan.ToLayout(s, bank.Foot.At(s));
-            double top = plan.TopAt(s, plan.Back.At(s));
-            yield return new([(edge, 0), (foot, 0), (foot, bank.Ground), (edge, top)], Palette.Of(Paint.Turf));
+            yield return shape;
         }
 
         var corner = CopingReturn.Of(plan).FirstOrDefault(r => r.End == s);
@@ -66,5 +56,18 @@ internal static class EndShapes
             var (near, far) = (Top(a), Top(b));
             return new([(near.Place, Math.Max(0, near.Height - thick)), (far.Place, Math.Max(0, far.Height - thick)), far, near], Palette.Of(paint));
         }
+    }
+
+    // The bank's end, or the facets of the return that it goes on in.
+    private static EndShape[] OfBank(PlatformPlan plan, PlanBank bank, double s)
+    {
+        if (bank.ReturnsIn(s, s).FirstOrDefault() is { } turn)
+        {
+            return [.. ReturnFacets.Of(bank, turn).Select(facet => new EndShape(facet, Palette.Of(Paint.Turf)) { Pen = ReturnFacets.Pen })];
+        }
+
+        Point2 edge = plan.ToLayout(s, bank.Edge.At(s)), foot = plan.ToLayout(s, bank.Foot.At(s));
+        double top = plan.TopAt(s, plan.Back.At(s));
+        return [new([(edge, 0), (foot, 0), (foot, bank.Ground), (edge, top)], Palette.Of(Paint.Turf))];
     }
 }
