@@ -52,8 +52,6 @@ internal sealed class OpeningCut
     /// <summary>What one with a level head takes up of the wall beside it: its two corners, mm.</summary>
     public (Point2 Low, Point2 High) Taken => (new(Left - Ledge, Sill - Ledge), new(Right + Ledge, Crown + Ledge));
 
-    public OpeningKind Kind => shape.Kind;
-
     /// <summary>Half of what the arch takes up along the wall, mm, its joint included.</summary>
     public double Reach => IsArch ? (Outer * Math.Sin(Spread)) + joint : ((Right - Left) / 2) + Ledge;
 

@@ -7,11 +7,7 @@ using PlatformForge.Units;
 namespace PlatformForge.Platforms.Furniture;
 
 /// <summary>What stands on and under a deck.</summary>
-internal sealed record PlannedFurniture(IReadOnlyList<PlannedFeature> Features, PlannedRibs Ribs, IReadOnlyList<CutCandidate> Cuts)
-{
-    /// <summary>Nothing at all, for bodies that are still being put together.</summary>
-    public static PlannedFurniture None { get; } = new([], new([], new(0, 0, 0, 0, 0, 0)), []);
-}
+internal sealed record PlannedFurniture(IReadOnlyList<PlannedFeature> Features, PlannedRibs Ribs, IReadOnlyList<CutCandidate> Cuts);
 
 /// <summary>Plans features first, then the cuts that keep off them and the ribs that divide what is left.</summary>
 internal static class FurniturePlanner

@@ -35,8 +35,6 @@ internal sealed class TrialBench(ProjectSource source, TrialLimits limits, Cance
     private readonly Stopwatch watch = Stopwatch.StartNew();
     private int runs, most;
 
-    public ProjectSource Source => source;
-
     /// <summary>Whether there is neither time nor a run left to try anything.</summary>
     public bool IsSpent => runs >= limits.Runs || watch.Elapsed >= limits.Time;
 

@@ -29,21 +29,4 @@ public sealed record WallPanel(IReadOnlyList<(string Face, double From, double T
 
     /// <summary>Length along the wall, mm.</summary>
     public double Length => Folds[^1];
-
-    /// <summary>Height of its foot and of its top at a place along it, mm.</summary>
-    public (double Foot, double Top) At(double along)
-    {
-        double foot = double.PositiveInfinity, top = double.NegativeInfinity;
-        for (int i = 0; i < Border.Count; i++)
-        {
-            Point2 a = Border[i], b = Border[(i + 1) % Border.Count];
-            if (Math.Min(a.X, b.X) <= along && along <= Math.Max(a.X, b.X) && a.X != b.X)
-            {
-                double y = a.Y + ((b.Y - a.Y) * (along - a.X) / (b.X - a.X));
-                (foot, top) = (Math.Min(foot, y), Math.Max(top, y));
-            }
-        }
-
-        return (foot, top);
-    }
 }

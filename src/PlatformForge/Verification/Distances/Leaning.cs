@@ -28,22 +28,6 @@ internal sealed class Leaning
     /// <summary>Whether it leans at all.</summary>
     public bool Leans => states.Length > 1;
 
-    /// <summary>The least and the greatest height above rail top that any place of its sides comes to, mm.</summary>
-    public (double Low, double High) Heights()
-    {
-        double half = part.Outline.Max(p => Math.Abs(p.Y)), low = double.PositiveInfinity, high = double.NegativeInfinity;
-        foreach (var (sine, cosine, _, cosineCant) in states)
-        {
-            foreach (double z in (ReadOnlySpan<double>)[part.ZLow, part.ZHigh])
-            {
-                double middle = ((z - centre) * cosine) + (centre * cosineCant), aside = half * Math.Abs(sine);
-                (low, high) = (Math.Min(low, middle - aside), Math.Max(high, middle + aside));
-            }
-        }
-
-        return (low, high);
-    }
-
     /// <summary>
     /// The part's outline with each side as far out as anything of it between two heights above rail top comes; null when nothing of it comes there.
     /// </summary>

@@ -38,9 +38,6 @@ internal static class Blocks
         return mesh with { Vertices = [.. mesh.Vertices.Select((v, i) => new Point3(v.X, v.Y, v.Z + z[i % 4]))] };
     }
 
-    /// <summary>A square post.</summary>
-    public static Mesh Post(Point2 at, double width, double low, double high) => Prism(Square(at, new(1, 0), width, width), low, high);
-
     /// <summary>An oblong about a point, one side along a unit direction.</summary>
     public static Point2[] Square(Point2 at, Point2 along, double length, double width)
     {

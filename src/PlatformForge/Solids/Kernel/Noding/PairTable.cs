@@ -20,8 +20,6 @@ internal sealed class PairTable
         Lay((int)BitOperations.RoundUpToPowerOf2((uint)Math.Max(16, 2 * expected)));
     }
 
-    public int Count => keys.Count;
-
     /// <summary>The number of a pair, and whether it is new.</summary>
     public int Enter(int a, int b, out bool isNew)
     {

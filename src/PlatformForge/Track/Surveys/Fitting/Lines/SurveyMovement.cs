@@ -48,16 +48,9 @@ public sealed record SurveyMovement(IReadOnlyList<double> Chainages, IReadOnlyLi
     }
 
     /// <summary>
-    /// How far a vehicle's reach, and so the gap beside it, may move between two chainages, mm. A place x from mid-length of a
+    /// How far a vehicle's reach, and so the gap beside it, may move where the line may move by so much anywhere, mm. A place x from mid-length of a
     /// body on pivots a apart moves by a weighted sum of the movements at the pivots; the weights add up to max(1, 2x/a).
     /// </summary>
-    /// <param name="from">First chainage of the platform, mm.</param>
-    /// <param name="to">Last chainage, mm.</param>
-    /// <param name="pivots">Distance between the pivots, mm.</param>
-    /// <param name="length">Length of the body, mm.</param>
-    public double Reach(double from, double to, double pivots, double length) => ReachOf(Most(from - (length / 2), to + (length / 2)), pivots, length);
-
-    /// <summary>How far a vehicle's reach may move where the line may move by so much anywhere, mm.</summary>
     /// <param name="line">Movement of the line, mm.</param>
     /// <param name="pivots">Distance between the pivots, mm.</param>
     /// <param name="length">Length of the body, mm.</param>
