@@ -26,24 +26,17 @@ internal static class CureCandidates
 
     // A piece that is too large for the bed comes of what leaves no place for a cut, or no room on the bed: figures of the file that are far off what is usual,
     // the farthest first, with the usual one.
-    private static IEnumerable<Cure> OfFarFigures(Finding finding, TreeTable tree)
-    {
-        if (finding.Code != "PF6001")
-        {
-            return [];
-        }
-
-        var scale = ValueSearch.ScaleOf(tree);
-        return (from home in (string[])["printer", "platform"]
-                from key in Figures(home, tree.Find(home)?.Value)
-                let rule = KeyModel.RuleOf(key) as NumberRule
-                where rule is { Required: false }
-                let usual = rule.DefaultAt?.Invoke(scale) ?? rule.Default
-                let off = Math.Abs(Math.Log(Math.Abs((ValueSearch.Stated(tree, key, rule) ?? double.NaN) / ValueSearch.Parsed(usual) ?? double.NaN)))
-                where double.IsFinite(off) && off > Math.Log(FarOff)
-                orderby off descending
-                select new Cure(CureAct.Set, key, usual)).Take(MostNames);
-    }
+    private static IEnumerable<Cure> OfFarFigures(Finding finding, TreeTable tree) => finding.Code == "PF6001"
+        ? (from home in (string[])["printer", "platform"]
+           from key in Figures(home, tree.Find(home)?.Value)
+           let rule = KeyModel.RuleOf(key) as NumberRule
+           where rule is { Required: false }
+           let usual = rule.DefaultAt?.Invoke(ValueSearch.ScaleOf(tree)) ?? rule.Default
+           let off = Math.Abs(Math.Log(Math.Abs((ValueSearch.Stated(tree, key, rule) ?? double.NaN) / ValueSearch.Parsed(usual) ?? double.NaN)))
+           where double.IsFinite(off) && off > Math.Log(FarOff)
+           orderby off descending
+           select new Cure(CureAct.Set, key, usual)).Take(MostNames)
+        : [];
 
     // Keys of the file that hold a figure, or a text that may be one.
     private static IEnumerable<string> Figures(string key, TreeNode? node) => node switch

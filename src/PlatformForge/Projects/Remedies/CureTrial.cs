@@ -36,44 +36,58 @@ public static class CureTrial
         var taken = new List<Cure>();
         var told = findings.ToArray();
         var read = FindingTally.Told(findings);
-        Alike(told, read, tree, bench, taken);
+        var next = Alike(told, read, tree, bench, taken);
         foreach (int i in Enumerable.Range(0, told.Length).Where(i => read[i] && IsTried(told[i]) && told[i].Cure is not { Tried: true })
             .OrderBy(i => told[i].Cure?.Act != CureAct.Rename))
         {
             // A misspelt key is set right before one is added for what it meant.
-            told[i] = One(told[i], tree, bench, taken);
+            var one = One(told[i], tree, bench, taken);
+            told[i] = bench.IsSpent && one.Cure is not { Tried: true } && next.TryGetValue(i, out var lesser)
+                ? RemedyWords.Next(told[i], lesser.Cure, lesser.Next) : one;
         }
 
-        Together(findings, told, tree, bench);
+        Together(findings, told, tree, bench, next);
         return told;
     }
 
     // Several findings of a kind, each with a figure of its own, are tried in one design: one by one they would take more of them than there is time for.
-    private static void Alike(Finding[] told, IReadOnlyList<bool> read, TreeTable tree, TrialBench bench, List<Cure> taken)
+    // Gives what comes next where they go together and leave an error that was not there.
+    private static Dictionary<int, (Cure Cure, (string Code, string Key) Next)> Alike(
+        Finding[] told, IReadOnlyList<bool> read, TreeTable tree, TrialBench bench, List<Cure> taken)
     {
+        var next = new Dictionary<int, (Cure, (string, string))>();
         foreach (var kind in Enumerable.Range(0, told.Length).Where(i => read[i] && IsTried(told[i]) && told[i].Cure is { Act: CureAct.Set })
             .GroupBy(i => told[i].Code))
         {
             var cures = kind.Select(i => CureCandidates.Of(told[i], tree).First()).DistinctBy(c => c.Key).ToArray();
             bench.Begin();
             if (cures.Length < Several || cures.Length != kind.Count() || bench.Errors(taken) is not { } before
-                || bench.Errors([.. taken, .. cures]) is not { } after || after.Except(before).Any()
-                || kind.Any(i => after.Contains((told[i].Code, told[i].Key))))
+                || bench.Errors([.. taken, .. cures]) is not { } after || kind.Any(i => after.Contains((told[i].Code, told[i].Key))))
             {
                 continue;
             }
 
-            foreach (var (i, cure) in kind.Zip(cures))
+            (string Code, string Key)[] fresh = [.. after.Except(before)];
+            foreach (var (i, cure) in fresh.Any(f => f.Code == kind.Key || Array.Exists(cures, c => c.Key == f.Key)) ? [] : kind.Zip(cures))
             {
-                told[i] = RemedyWords.Tried(told[i], cure with { Tried = true });
+                if (fresh.Length > 0)
+                {
+                    next[i] = (cure, fresh[0]);
+                }
+                else
+                {
+                    told[i] = RemedyWords.Tried(told[i], cure with { Tried = true });
+                    taken.Add(cure);
+                }
             }
-
-            taken.AddRange(cures);
         }
+
+        return next;
     }
 
     // While one value of several cannot be read nothing is designed, so each is tried once more beside the cures of the others, where these bring new errors.
-    private static void Together(IReadOnlyList<Finding> findings, Finding[] told, TreeTable tree, TrialBench bench)
+    private static void Together(
+        IReadOnlyList<Finding> findings, Finding[] told, TreeTable tree, TrialBench bench, Dictionary<int, (Cure Cure, (string Code, string Key) Next)> next)
     {
         int[] cured = [.. Enumerable.Range(0, told.Length).Where(i => IsTried(told[i]) && told[i].Cure is not null)];
         bench.Begin();
@@ -83,7 +97,7 @@ public static class CureTrial
             return;
         }
 
-        foreach (int i in cured)
+        foreach (int i in cured.Where(i => !bench.IsSpent || !next.ContainsKey(i)))
         {
             told[i] = One(findings[i], tree, bench, [.. cured.Where(c => c != i).Select(c => told[c].Cure).OfType<Cure>()]);
         }

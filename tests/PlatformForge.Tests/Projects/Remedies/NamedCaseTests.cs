@@ -86,6 +86,18 @@ public class NamedCaseTests
         Assert.DoesNotContain(FaultyDesign.FindingsOf(source, [.. told.Select(f => f.Cure!)]), f => f.Severity == Severity.Error);
     }
 
+    /// <summary>Sockets every 8 mm that are put off the coping leave no place for a cut, which is told of each though two runs try none alone.</summary>
+    [Fact]
+    public void Sockets_that_leave_no_place_for_a_cut_once_they_are_mended_are_told_so()
+    {
+        var source = new ProjectSource(Halt, "halt.toml", null, [Override.Parse("platform[0].board=["
+            + string.Join(", ", Enumerable.Range(0, 9).Select(i => FormattableString.Invariant($"{{ at = {360 + (8 * i)}, inset = 32 }}"))) + "]").Value!,
+            Override.Parse("printer.bed=[70, 70]").Value!]);
+        var told = CureTrial.Of(source, FaultyDesign.FindingsOf(source), NoClock with { Runs = 2 }).Where(f => f.Code == "PF4030").ToArray();
+        Assert.Equal(9, told.Length);
+        Assert.All(told, f => Assert.True(f.Cure is { Tried: false } && f.Remedy.Contains("comes next", StringComparison.Ordinal), f.Remedy));
+    }
+
     [Fact]
     public void At_a_ramps_foot_that_vehicles_pass_over_the_foot_is_named()
     {

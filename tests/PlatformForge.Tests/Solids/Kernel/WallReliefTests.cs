@@ -46,7 +46,7 @@ public class WallReliefTests
         double chord = 2 * 100 * Math.Sin(0.05);
         Assert.Equal(3 * chord, seen.Length, 1e-4);
         Assert.Equal(8, seen.Border.Count);
-        Assert.Equal((0, 12), seen.At(chord));
+        Assert.Equal((0, 12), At(seen, chord));
     }
 
     [Fact]
@@ -325,6 +325,15 @@ public class WallReliefTests
         }
     }
 
+    // Height of a panel's foot and of its top at a place along it, mm.
+    private static (double Foot, double Top) At(WallPanel panel, double along)
+    {
+        var heights = Enumerable.Range(0, panel.Border.Count).Select(i => (A: panel.Border[i], B: panel.Border[(i + 1) % panel.Border.Count]))
+            .Where(s => Math.Min(s.A.X, s.B.X) <= along && along <= Math.Max(s.A.X, s.B.X) && s.A.X != s.B.X)
+            .Select(s => s.A.Y + ((s.B.Y - s.A.Y) * (along - s.A.X) / (s.B.X - s.A.X))).ToArray();
+        return (heights.Min(), heights.Max());
+    }
+
     /// <summary>Rows of rectangles, each a little apart from the next, all inside the panel.</summary>
     private static IEnumerable<ReliefField> Pattern(WallPanel panel, Random random)
     {
@@ -332,7 +341,7 @@ public class WallReliefTests
         while (s < panel.Length - 0.5)
         {
             double end = Math.Min(s + 0.3 + (random.NextDouble() * 8), panel.Length - 0.1);
-            var places = new[] { s, end }.Concat(panel.Folds.Where(f => f > s && f < end)).Select(panel.At).ToArray();
+            var places = new[] { s, end }.Concat(panel.Folds.Where(f => f > s && f < end)).Select(f => At(panel, f)).ToArray();
             double foot = places.Max(p => p.Foot) + 0.1, top = places.Min(p => p.Top) - 0.1, z = foot;
             bool clear = panel.Folds.All(f => Math.Abs(f - s) > 0.3 && Math.Abs(f - end) > 0.3 || f == 0 || f == panel.Length);
             while (clear && z < top - 0.2)
