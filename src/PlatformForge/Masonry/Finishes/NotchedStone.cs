@@ -29,8 +29,7 @@ internal sealed class NotchedStone((Point2 Low, Point2 High) taken, double joint
         var (hasLeft, hasRight, hasUnder, hasOver) = (isArm(left), isArm(right), isArm(under), isArm(over));
         if (hasLeft && hasRight && hasUnder && hasOver)
         {
-            double middle = (taken.Low.X + taken.High.X) / 2;
-            Point2[][] halves = [ConvexCut.Under(stone, Right, middle - (joint / 2)), ConvexCut.Under(stone, Left, -middle - (joint / 2))];
+            var halves = Halves(stone);
             if (Array.TrueForAll(halves, h => isStone(h)))
             {
                 return halves.SelectMany(half => Notched(half, taken.Low, taken.High));
@@ -58,6 +57,13 @@ internal sealed class NotchedStone((Point2 Low, Point2 High) taken, double joint
             _ => Notched(stone, low, high),
         };
         return rest.Any() ? rest : beside.OrderByDescending(ConvexRing.Area).Take(1);
+    }
+
+    // On either side of an upright joint in the opening's middle.
+    private Point2[][] Halves(Point2[] stone)
+    {
+        double middle = (taken.Low.X + taken.High.X) / 2;
+        return [ConvexCut.Under(stone, Right, middle - (joint / 2)), ConvexCut.Under(stone, Left, -middle - (joint / 2))];
     }
 
     // Without an oblong that reaches over its border at one place; none where it reaches over it at more, or leaves nothing.
