@@ -80,7 +80,7 @@ public sealed record FacingSpec
     /// that makes it.</summary>
     public double StoneLength
     {
-        get => stoneLength ?? Math.Max(450 / Ratio, 2 * StoneCourse);
+        get => stoneLength ?? Math.Min(MostSize, Math.Max(450 / Ratio, 2 * StoneCourse));
         init => stoneLength = value;
     }
 
@@ -233,7 +233,10 @@ public sealed record FacingSpec
             f with { Openings = v })
         .Check(OddCourses);
 
-    private static NumberRange Sizes => NumberRange.From(0.2, 500);
+    // Largest size that a key takes, mm.
+    private const double MostSize = 500;
+
+    private static NumberRange Sizes => NumberRange.From(0.2, MostSize);
 
     private static (string Name, WallFinish Value)[] Finishes =>
     [
