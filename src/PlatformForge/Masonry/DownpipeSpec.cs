@@ -111,19 +111,15 @@ public sealed record DownpipeSpec
     /// <param name="isBack">The back, where no second face is.</param>
     public bool Has(bool isBack) => On == PierWalls.Both || (On == PierWalls.Back) == isBack;
 
-    /// <summary>Parts of a pipe keep so far from the steps of their wall, mm: a layer of 0.2 and a little, or the pipe's own ledge there has no wall under it
-    /// to begin on where the pipe is printed deck down.</summary>
-    public const double OffSteps = 0.25;
-
     /// <summary>What stands out round a pipe, from its foot up.</summary>
     /// <param name="under">Height of the underside that it ends under, mm over the baseboard.</param>
     /// <param name="steps">Heights at which its wall steps back or forth, mm: a clip is set over a step that its edge would lie beside.</param>
     public IEnumerable<PipeRing> Rings(double under, IReadOnlyList<double> steps)
     {
-        double? Beside(double edge) => steps.Where(s => Math.Abs(s - edge) < OffSteps).Select(s => (double?)s).FirstOrDefault();
+        double? Beside(double edge) => steps.Where(s => Math.Abs(s - edge) < WallProfile.OffSteps).Select(s => (double?)s).FirstOrDefault();
         double foot = ShoeHeight, head = under - HopperDrop;
-        foot = Shoe && Beside(foot) is { } over ? over + OffSteps : foot;
-        head = Hopper && Beside(head) is { } below ? below - OffSteps : head;
+        foot = Shoe && Beside(foot) is { } over ? over + WallProfile.OffSteps : foot;
+        head = Hopper && Beside(head) is { } below ? below - WallProfile.OffSteps : head;
         if (Shoe)
         {
             yield return new(PipePart.Shoe, 0, foot, (Diameter / 2) + Clip, 0);
@@ -142,7 +138,7 @@ public sealed record DownpipeSpec
         {
             // Its lower part draws in to the pipe.
             double bowl = head + (HopperDrop * 0.4), width = HopperWidth * Diameter / 2;
-            bowl = Beside(bowl) is { } step ? step + OffSteps : bowl;
+            bowl = Beside(bowl) is { } step ? step + WallProfile.OffSteps : bowl;
             yield return new(PipePart.Hopper, head, bowl, (width + (Diameter / 2)) / 2, Clip / 2);
             yield return new(PipePart.Hopper, bowl, under, width, 0);
         }

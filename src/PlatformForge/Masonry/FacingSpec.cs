@@ -279,6 +279,12 @@ public sealed record FacingSpec
         };
     }
 
+    /// <summary>Key of what makes a part of the walls' height stand out, in the words of the facing's keys.</summary>
+    public string ProfileKey => Plinth is not null ? "plinth" : Corbel is not null ? "corbel" : Batter > 0 ? "batter" : "piers.height";
+
+    /// <summary>The same on walls that stand upright, without what their profile has beside plinth and corbelled courses.</summary>
+    public FacingSpec Upright => this with { Batter = 0, Piers = null };
+
     /// <summary>The name of a finish in the project file.</summary>
     public static string Name(WallFinish finish) => Finishes.First(f => f.Value == finish).Name;
 

@@ -11,10 +11,9 @@ public static class PipeOutline
     // Sides of the figure that a round pipe is drawn by, one flat to the front and one to either side, so that it is as wide as its diameter over them.
     private const int Sides = 16;
 
-    /// <summary>The pipe, open towards the wall: from one side round its front to the other.</summary>
+    /// <summary>The pipe, open towards the wall, into which it reaches: from one side round its front to the other.</summary>
     /// <param name="spec">What is asked for.</param>
-    /// <param name="wall">Depth to which it reaches into the wall, mm.</param>
-    public static Point2[] Pipe(DownpipeSpec spec, double wall) => Closed(Round(spec.Shape, spec.Diameter / 2, spec.Clip), wall);
+    public static Point2[] Pipe(DownpipeSpec spec) => Both(Round(spec.Shape, spec.Diameter / 2, spec.Clip));
 
     /// <summary>What stands out round it.</summary>
     /// <param name="spec">What is asked for.</param>
@@ -59,6 +58,8 @@ public static class PipeOutline
             kept.Add(new(kept[^1].X, back));
         }
 
-        return [.. kept.AsEnumerable().Reverse().Select(p => new Point2(-p.X, p.Y)), .. kept];
+        return Both(kept);
     }
+
+    private static Point2[] Both(IReadOnlyCollection<Point2> side) => [.. side.Reverse().Select(p => new Point2(-p.X, p.Y)), .. side];
 }

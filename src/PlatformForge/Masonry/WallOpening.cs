@@ -6,7 +6,6 @@ namespace PlatformForge.Masonry;
 public readonly record struct WallOpening(double At, OpeningShape Shape);
 
 /// <summary>Figures of an opening, mm.</summary>
-/// <param name="Kind">What it is.</param>
 /// <param name="Width">Its width.</param>
 /// <param name="Sill">Height of its lower edge.</param>
 /// <param name="Height">From there to its crown.</param>
@@ -14,7 +13,7 @@ public readonly record struct WallOpening(double At, OpeningShape Shape);
 /// <param name="Depth">How far its floor lies behind what is laid beside it.</param>
 /// <param name="Ring">Height of the arch's voussoirs; nought where they cannot be printed.</param>
 /// <param name="Voussoir">Least width of a voussoir with its joint, along the arch's soffit.</param>
-public sealed record OpeningShape(OpeningKind Kind, double Width, double Sill, double Height, double Rise, double Depth, double Ring, double Voussoir)
+public sealed record OpeningShape(double Width, double Sill, double Height, double Rise, double Depth, double Ring, double Voussoir)
 {
     /// <summary>Which of the openings planned for its platform it is, counted from 1; nothing for one that no plan has.</summary>
     public int Number { get; init; }

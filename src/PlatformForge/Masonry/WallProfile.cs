@@ -11,8 +11,12 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
     /// <summary>How far a wall stands out up to the heads of its buttresses, mm: no more than tells the two parts of its face from one another.</summary>
     public const double Hair = 0.01;
 
+    /// <summary>What stands before a wall keeps so far from the wall's steps, mm: a layer of 0.2 and a little, or its own ledge there has no wall under it to
+    /// begin on where it is printed deck down.</summary>
+    public const double OffSteps = 0.25;
+
     /// <summary>Height at which weathered heads meet the wall, mm over the baseboard; null where piers go up to the coping.</summary>
-    public double? PierHead { get; init; }
+    public double? FrontHead { get; init; }
 
     /// <summary>Heights between a plinth's head and the foot of what is corbelled, where openings may lie, mm over the baseboard.</summary>
     public (double Low, double High) Between { get; init; } = (double.NegativeInfinity, double.PositiveInfinity);
@@ -88,7 +92,7 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
             BedUnder = i == 0 ? null : joint / 2,
         })])
         {
-            PierHead = buttressed < courses.Count ? Over(buttressed) : null,
+            FrontHead = buttressed < courses.Count ? Over(buttressed) : null,
             Leans = facing.Batter > 0,
             Between = (head < courses.Count ? Over(head) : double.NegativeInfinity, corbelled > 0 ? Over(corbelled) : double.PositiveInfinity),
         };

@@ -10,6 +10,7 @@ using PlatformForge.Platforms.Rules;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Platforms.Surfaces;
 using PlatformForge.Platforms.Values;
+using PlatformForge.Platforms.WallFittings;
 using PlatformForge.Track;
 using PlatformForge.Units;
 
@@ -153,6 +154,7 @@ public static class PlatformPlanner
         plan = PlanAssembly.OnBents(FacingRoom.Held(plan with { Surface = HingedDeck.Uncut(plan) }), furniture.Ribs.Bents, [.. spec.StatedCuts]);
         plan = plan with { Piers = PierPlanner.Of(plan, []), Downpipes = DownpipePlanner.Of(plan, []) };
         plan = plan with { WallOpenings = OpeningPlanner.Of(plan, []) };
+        plan = plan with { Fittings = FittingKinds.Of(plan, [], []) };
         shaped = plan;
         RampRules.Feet(plan, findings);
         TrestleRule.Feet(plan, findings);
@@ -180,6 +182,7 @@ public static class PlatformPlanner
             {
                 RibPitch = ribs.Pitch,
                 Features = FeaturePlanner.AmongRibs(plan, ribs.Ribs, cuts, findings),
+                Fittings = FittingKinds.Of(plan, cuts, findings),
             },
             [.. findings, .. ofOpenings]);
     }

@@ -47,17 +47,12 @@ internal sealed class SlideGauge(GaugePlace place, ProofSpec spec, PrinterSpec p
         }
     }
 
-    // The wall that the finger meets: a pier where one stands within the gauge's length, the foot of a downpipe that stands in its way, or the wall
-    // between them.
+    // The wall that the finger meets: the foot of what stands before it within the gauge's length, or the wall between.
     private PlanLine Wall(PlatformPlan plan)
     {
-        if (plan.Downpipes.Any(p => !p.IsFar && p.From < place.Chainage - Back && p.To > place.Chainage + Back))
-        {
-            return plan.WallFace.Shifted(plan.Spec.Facing!.FootBack);
-        }
-
-        bool meetsPier = plan.Piers.Any(p => !p.IsFar && p.From <= place.Chainage - Back && p.To >= place.Chainage + Back);
-        return meetsPier ? plan.WallFace : plan.WallFace.Shifted(plan.PanelDepthAt(place.Chainage));
+        double? foot = plan.Fittings.SelectMany(r => r.Places)
+            .Where(p => !p.IsFar && p.FootBack is not null && p.From <= place.Chainage - Back && p.To >= place.Chainage + Back).Min(p => p.FootBack);
+        return plan.WallFace.Shifted(foot ?? plan.PanelDepthAt(place.Chainage));
     }
 
     /// <summary>Its blocks, and the figures that it shows; where it shows no wall, the room in mm that a finger would have had.</summary>

@@ -43,7 +43,7 @@ public static class SectionMaker
         var accounts = Each(cut, i => shaper.Account(cut.Shape(shaper, i)), cancel);
         findings.AddRange(accounts.SelectMany(s => s.Findings));
         PlatformSection[] sections = [.. accounts.Select(s => s.Section)];
-        findings.AddRange(LaidOpening.Check(cut.Chart.Plan, sections));
+        findings.AddRange(LaidHole.Check(cut.Chart.Plan, sections));
         (sections, var plates) = BedCorrection.Baked(sections, PlatePacker.Pack(sections, printer), printer.Stretch);
         var set = new SectionSet(
             plan.Spec.Name, sections, plates, cut.Ends[1..^1], Dowels(spec.Joint, cut.Joints), PrintEstimate.Sum(sections.Select(s => s.Estimate), printer))

@@ -27,7 +27,7 @@ public enum Paint : byte
     /// <summary>As it is printed: a rebate's floor, which bought sheet covers, and what lies behind it.</summary>
     Bare,
 
-    /// <summary>Cast iron: downpipes.</summary>
+    /// <summary>Cast iron, of what stands before walls.</summary>
     Iron,
 
     /// <summary>Bricks of a coping: harder and darker than those of a wall or a deck.</summary>

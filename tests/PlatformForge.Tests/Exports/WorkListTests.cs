@@ -31,7 +31,7 @@ public class WorkListTests
     {
         double[] areas = new double[Enum.GetValues<PlatformForge.Solids.Paint>().Length];
         areas[(int)PlatformForge.Solids.Paint.Deck] = 10_000;
-        string[] mixed = [.. PaintTables.Mixes(areas).Rows.Select(r => r[0].Words).Distinct()];
+        string[] mixed = [.. PaintTables.Mixes(areas, []).Rows.Select(r => r[0].Words).Distinct()];
         Assert.Contains(mixed, m => m.Contains("tarmac", StringComparison.Ordinal));
         Assert.Contains(mixed, m => m.Contains("ash", StringComparison.Ordinal));
     }

@@ -61,7 +61,7 @@ public class ElevationMeshTests
         foreach (var section in set.Sections)
         {
             WallSlice[] slices = [.. front.Slices.Where(s => s.Section == section.Number)];
-            var row = new ElevationRow(slices, 1, new(WallNames.FrontOf(1), slices, Slab, Paint.Coping) { Pipes = front.Pipes });
+            var row = new ElevationRow(slices, 1, new(WallNames.FrontOf(1), slices, Slab, Paint.Coping) { Fittings = front.Fittings });
             var sheet = new Sheet(row.Length + 1, row.Height + 1, name);
             row.DrawOn(sheet, new(0, 0));
             var drawn = new DrawnSheet(sheet, p => Of(p.Colour) == Look.Joints);

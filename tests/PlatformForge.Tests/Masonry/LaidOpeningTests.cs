@@ -34,7 +34,7 @@ public class LaidOpeningTests
     {
         var set = Made(bond, finish, new(ratio));
         var plan = set.Plan;
-        var told = WallOpeningReport.Of(set);
+        var told = HoleReport.Of(set);
         Assert.True(told.Count > 12 && told.Count == plan.WallOpenings.Count, $"{told.Count} of {plan.WallOpenings.Count}");
         foreach (var section in set.Sections)
         {
@@ -68,7 +68,7 @@ public class LaidOpeningTests
         var refuge = OpeningSpec.For(scale) with { Sill = 2.5, Height = 7, Width = 6, Head = OpeningHead.Segmental, At = [230, 250] };
         var facing = FacingSpec.For(scale) with { Front = WallFinish.Stone, StoneCourse = course, Seed = seed, Openings = [refuge] };
         var plan = Workbench.Straight(90, Side.Left, s => s with { Walls = s.Walls with { FrontThickness = 2.4 }, Facing = facing });
-        var laid = LaidOpening.Of(plan, Workbench.Made(plan, Workbench.Printer, new()).Sections);
+        var laid = LaidHole.Of(plan, Workbench.Made(plan, Workbench.Printer, new()).Sections);
         Assert.Equal(2, laid.Count);
         Assert.All(laid, o => Assert.InRange(o.Height, 7 - (0.625 * course) - 1.1, 7 + (0.625 * course) + 1.1));
     });
@@ -81,7 +81,7 @@ public class LaidOpeningTests
     {
         var set = Made(bond, WallFinish.Brick, new(ratio));
         double draw = set.Sections.Max(s => s.Faced.Max(w => w.Draw));
-        foreach (var kind in WallOpeningReport.Of(set).GroupBy(o => (o.Kind, o.Face)))
+        foreach (var kind in HoleReport.Of(set).GroupBy(o => (o.Kind, o.Face)))
         {
             Assert.InRange(kind.Max(o => o.Width) / kind.Min(o => o.Width), 1, 1 + draw + 1e-6);
         }
@@ -115,7 +115,7 @@ public class LaidOpeningTests
         Assert.True(places.Length > 2);
         var cured = Warned(facing with { Openings = [refuge, cable with { At = places }] });
         Assert.DoesNotContain(cured.Findings, f => f.Code == "PF6082");
-        Assert.Equal(places.Length, WallOpeningReport.Of(cured.Value!).Count(o => o.Kind == "cable"));
+        Assert.Equal(places.Length, HoleReport.Of(cured.Value!).Count(o => o.Kind == "cable"));
 
         static Outcome<SectionSet> Warned(FacingSpec facing) =>
             SectionMaker.Make(Workbench.Straight(130, Side.Left, s => s with { Facing = facing }), Workbench.Printer, new());

@@ -211,7 +211,7 @@ public class PierTests
         var slices = PlatformForge.Exports.Drawings.Elevations.Walls.WallSlice.Of(Level.Value, PlatformForge.Solids.Bodies.Layers.WallNames.FrontOf(1))
             .ToArray();
         Assert.Equal((2 * Plan.Piers.Count) + 1, slices.Length);
-        Assert.All(slices.Select((s, i) => (s, i)), p => Assert.Equal(p.i % 2 == 1, p.s.IsPier));
+        Assert.All(slices.Select((s, i) => (s, i)), p => Assert.Equal(p.i % 2 == 1, p.s.IsFront));
         Assert.Equal(150 - (2 * Piered.Depth), slices.Sum(s => s.Length), 1e-3);
     }
 

@@ -84,7 +84,8 @@ public class PrintLimitTests
     {
         double narrow = 0.8 + (2 * Facing.Depth);
         IEnumerable<Finding> With(double width, double projection) =>
-            PierPrintRule.Check(Faced(Facing with { Piers = PierSpec.For(new(76.2)) with { Width = width, Projection = projection } }), Workbench.Printer);
+            FittingPrintRule.Check(
+                Faced(Facing with { Piers = PierSpec.For(new(76.2)) with { Width = width, Projection = projection } }), Workbench.Printer);
         Assert.Empty(With(narrow, 0.4));
         Assert.Equal("platform[0].facing.piers.width", Assert.Single(With(narrow - 0.01, 0.4)).Key);
         Assert.Equal("platform[0].facing.piers.projection", Assert.Single(With(narrow, 0.39)).Key);
@@ -93,7 +94,7 @@ public class PrintLimitTests
     [Fact]
     public void An_opening_of_two_lines_is_taken()
     {
-        IEnumerable<Finding> With(double width) => OpeningPrintRule.Check(
+        IEnumerable<Finding> With(double width) => FittingPrintRule.Check(
             Faced(Facing with { Openings = [OpeningSpec.For(new(76.2)) with { Kind = OpeningKind.Cable, Width = width, Height = 2, Depth = 0.65 }] }),
             Workbench.Printer);
         Assert.Empty(With(0.8));

@@ -60,7 +60,7 @@ public class WallPlaceTests
     public void A_plan_shows_piers_by_their_projection_and_openings_by_their_depth()
     {
         var plan = Faced.Value.Sections.Plan;
-        var shown = PierView.Of(plan).ToList();
+        var shown = FittingView.Of(plan).ToList();
         Assert.Equal(plan.Piers.Count + plan.WallOpenings.Count, shown.Count);
         double projection = plan.Spec.Facing!.Piers!.Projection;
         Assert.All(shown.Take(plan.Piers.Count), p => Assert.Equal(projection, p.Far.At(p.From) - p.Near.At(p.From), 1e-9));

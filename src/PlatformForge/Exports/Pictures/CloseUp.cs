@@ -23,9 +23,8 @@ internal sealed class CloseUp
         double level = profile.EndHead - profile.StartHead, length = Math.Min(Math.Clamp(Heights * profile.Level, Shortest, Longest), level);
         double middle = (profile.StartHead + profile.EndHead) / 2;
 
-        // What tells most of the wall stands in the middle: a pier, a downpipe or an opening, or else an unbroken stretch.
-        var shown = plan.Piers.Where(p => !p.IsFar).Select(p => p.Middle)
-            .Concat(plan.Downpipes.Where(p => !p.IsFar).Select(p => p.Middle)).Concat(plan.WallOpenings.Where(o => !o.IsFar).Select(o => o.Chainage))
+        // What tells most of the wall stands in the middle: what stands before it or is open in it, or else an unbroken stretch.
+        var shown = plan.Fittings.SelectMany(r => r.Places).Where(p => !p.IsFar).Select(p => p.Middle)
             .Where(s => s > profile.StartHead + (length / 2) && s < profile.EndHead - (length / 2));
         double at = shown.OrderBy(s => Math.Abs(s - middle)).FirstOrDefault(middle);
         (from, to) = (at - (length / 2), at + (length / 2));

@@ -62,7 +62,7 @@ public static class PlatformPictures
             .ToArray();
         var (chord, away) = Axes(platform);
         var right = Point3.Cross(away, new(0, 0, 1));
-        var near = new CloseUp(platform.Plan with { Downpipes = platform.Sections.Plan.Downpipes });
+        var near = new CloseUp(platform.Plan with { Fittings = platform.Sections.Plan.Fittings });
         var (eye, toward, framed) = near.View();
 
         // The sun stands before the wall, low enough to lie in its joints.

@@ -17,8 +17,8 @@ internal static class FacingScores
     /// <returns>None where the face is smooth.</returns>
     public static IReadOnlyList<CutLine> Of(PlatformPlan plan, PlatformSection section, string face, IReadOnlyList<Point2> strip, double length)
     {
-        // No strip has downpipes: courses go on behind them.
-        WallSlice[] slices = [.. WallSlice.Of([(section.Number, PipeGaps.Closed(plan, section.Faced, section.From, section.To))], face)];
+        // No strip has what stands before its wall: courses go on behind that.
+        WallSlice[] slices = [.. WallSlice.Of([(section.Number, FittingGaps.Closed(plan, section.Faced, section.From, section.To))], face)];
 
         // A print is trimmed at its ends; a strip goes to the cut.
         double start = (length - slices.Sum(s => s.Length)) / 2;

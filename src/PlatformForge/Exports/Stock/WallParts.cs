@@ -94,7 +94,8 @@ internal sealed class WallParts(StockBody body)
             : Invariant($"{slots} relief slots of {body.Stock.Slot:0.##} mm, two thirds deep, every {pitch:0.0} mm");
         return "inner face up; " + (isFar && plan.Bank is not null ? "the bank is laid against it, of plaster or foam; " : "")
             + (plan.Spec.Facing is { ProfileDepth: > 0 } ? "upright where plinth or corbelled courses stand out farthest, which are not cut; " : "")
-            + (plan.Downpipes.Any(p => p.IsFar == isFar) ? "upright where downpipes stand out farthest, which are not cut; " : "")
+            + string.Concat(plan.Fittings.Where(r => r.Places.Any(p => p.IsFar == isFar && p.Parts.Count > 0))
+                .Select(r => $"upright where {r.Plural} stand out farthest, which are not cut; "))
             + bend;
     }
 

@@ -18,7 +18,7 @@ public static class SettingOut
     /// <summary>
     /// A row every so many mm of chainage, and at both ends, ramp heads, cuts and features. Distances are square to the track; those from the nearer rail
     /// count from
-    /// the outer face of its head. The foot is that of the wall which stands there: between piers it lies behind theirs.
+    /// the outer face of its head. The foot is that of the wall which stands there: between fronts that step out it lies behind theirs.
     /// </summary>
     public static byte[] Table(Dossier dossier, PlatformDossier platform, double step = UsualStep) => Rows(dossier, platform, step).ToBytes();
 

@@ -24,11 +24,11 @@ internal sealed class BenchTables
         double[] areas = SurfaceAreas.Of(platform.Sections);
         var masks = MaskPiece.Of(platform.Sections);
         WorkTable dowels = CutTables.DowelsAndRods(platform), posts = CutTables.PostsAndPanels(platform), wires = CutTables.Wires(platform),
-            paint = PaintTables.Amounts(areas);
+            paint = PaintTables.Amounts(areas, platform.Plan.Fittings);
         WorkTable[] all =
         [
             PartsList.Of(platform, name, dowels, posts, wires, paint), dowels, posts, wires, DrillingLists.Deck(platform), DrillingLists.Board(dossier,
-                platform), paint, PaintTables.Mixes(areas),
+                platform), paint, PaintTables.Mixes(areas, platform.Plan.Fittings),
             MaskFiles.Table(masks), WallPlaces.Table(platform.Sections), WorkList.Table(dossier, platform),
         ];
         return new([.. all.Where(t => t.Rows.Count > 0)], masks);

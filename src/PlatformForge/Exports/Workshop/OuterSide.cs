@@ -20,10 +20,10 @@ internal readonly record struct OuterSide(Point2 A, Point2 Along, double Length,
     /// <summary>How far before or behind it, mm, what belongs to it may lie.</summary>
     public double Near { get; init; } = OutlineNear;
 
-    /// <summary>How far before it, mm, what belongs to it may stand besides: plinths and corbelled courses go round piers.</summary>
+    /// <summary>How far before it, mm, what belongs to it may stand besides: plinths and corbelled courses go round fronts.</summary>
     public double Before { get; init; }
 
-    /// <summary>Whether what lies beyond its ends is hidden, as the foot of a pier's side is by the panel's bricks.</summary>
+    /// <summary>Whether what lies beyond its ends is hidden, as the foot of a front's side is by the panel's bricks.</summary>
     public bool EndsThere { get; init; }
 
     public static OuterSide Of(Point2 a, Point2 b, double turn)

@@ -1,5 +1,7 @@
 using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Plans.Fittings;
 using PlatformForge.Solids;
+using PlatformForge.Solids.Bodies.Walls;
 using static System.FormattableString;
 
 namespace PlatformForge.Exports.Workshop;
@@ -20,7 +22,7 @@ internal static class PaintTables
     // A paved deck shows its own colour at the rim behind the coping and in a few corners: less than this share of all is no tarmac.
     private const double LeastDeck = 0.02;
 
-    private static readonly (Paint Paint, string Name, int Coats)[] Surfaces =
+    private static readonly (Paint Paint, string Name, int Coats)[] Plain =
     [
         (Paint.Deck, "deck", 2),
         (Paint.Coping, "coping", 2),
@@ -32,11 +34,10 @@ internal static class PaintTables
         (Paint.Concrete, "concrete and flags", 2),
         (Paint.Paver, "paving bricks", 2),
         (Paint.Turf, "bank", 1),
-        (Paint.Iron, "downpipes", 2),
         (Paint.CopingBrick, "bricks of the coping", 2),
     ];
 
-    private static readonly (string For, Paint Paint, (int Parts, string Colour)[] Of, string Why)[] Recipes =
+    private static readonly (string For, Paint Paint, IReadOnlyList<(int Parts, string Colour)> Of, string Why)[] Mixed =
     [
         ("white line", Paint.Line, [(3, "white"), (1, "light grey")], "pure white looks like paper beside everything else"),
         ("deck, fresh tarmac", Paint.Deck, [(3, "dark grey"), (1, "light grey")], "fresh tarmac is dark: work both greys together while wet"),
@@ -49,18 +50,31 @@ internal static class PaintTables
         ("timber", Paint.Timber, [(2, "dark grey"), (1, "brown")], "old timber is grey before it is brown; tarred sleepers are nearly black"),
         ("concrete and flags", Paint.Concrete, [(3, "light grey"), (1, "sand")],
             "streak it with thinned dark grey, from joints and posts down; pick out single flags"),
-        ("downpipes", Paint.Iron, [(5, "dark grey"), (1, "brown")],
-            "cast iron was painted dark, and rust shows at clips and shoe: touch them with brown alone"),
         ("bank, under scatter", Paint.Turf, [(2, "brown"), (1, "sand")],
             "earth shows between grass: lay scatter or fibres into the wet paint or into thinned glue"),
     ];
 
+    // Surfaces in the order of their paints: of walls and decks, and of what stands before walls.
+    private static IEnumerable<(Paint Paint, string Name, int Coats)> Surfaces(IReadOnlyList<FittingRow> fittings) =>
+        Plain.Concat(Painted(fittings).Select(f => (f.Paint, f.Name, f.As.Coats))).OrderBy(s => s.Item1);
+
+    // Mixes of walls and decks and of what stands before walls; the ground comes last.
+    private static IEnumerable<(string For, Paint Paint, IReadOnlyList<(int Parts, string Colour)> Of, string Why)> Recipes(
+        IReadOnlyList<FittingRow> fittings) => [.. Mixed.SkipLast(1), .. Painted(fittings).Select(f => (f.Name, f.Paint, f.As.Mix, f.As.Why)), Mixed[^1]];
+
+    // Kinds of one paint are painted as one.
+    private static IEnumerable<(Paint Paint, string Name, FittingPainting As)> Painted(IReadOnlyList<FittingRow> fittings) =>
+        fittings.Where(r => r.Painting is not null).GroupBy(r => FittingBlocks.PaintOf(r.Face))
+            .Select(g => (g.Key, string.Join(" and ", g.Select(r => r.Plural).Distinct()), g.First().Painting!));
+
     /// <summary>Areas that are seen, by colour, and what they take.</summary>
-    public static WorkTable Amounts(double[] areas)
+    /// <param name="areas">mm² for each paint.</param>
+    /// <param name="fittings">What stands before the walls.</param>
+    public static WorkTable Amounts(double[] areas, IReadOnlyList<FittingRow> fittings)
     {
         double all = areas.Sum() / 100;
         var rows = new List<IReadOnlyList<TableCell>> { Row("all, primer from a can", all, 1, SprayCover, 1) };
-        rows.AddRange(Surfaces.Where(s => areas[(int)s.Paint] > 0).Select(s => Row(s.Name, areas[(int)s.Paint] / 100, s.Coats, BrushCover, Reserve)));
+        rows.AddRange(Surfaces(fittings).Where(s => areas[(int)s.Paint] > 0).Select(s => Row(s.Name, areas[(int)s.Paint] / 100, s.Coats, BrushCover, Reserve)));
         return new(
             "paint", "Paint",
             [new("surface", "surface"), new("area, cm²", "area_cm2"), new("coats", "coats"), new("a coat, ml", "ml_a_coat"),
@@ -81,12 +95,14 @@ internal static class PaintTables
     private static double HaveReady(double area, int coats, double cover, double reserve) => Math.Ceiling(coats * area / cover * reserve / Step) * Step;
 
     /// <summary>Mixes by volume, each colour's share of what is to be ready.</summary>
-    public static WorkTable Mixes(double[] areas)
+    /// <param name="areas">mm² for each paint.</param>
+    /// <param name="fittings">What stands before the walls.</param>
+    public static WorkTable Mixes(double[] areas, IReadOnlyList<FittingRow> fittings)
     {
         var rows = new List<IReadOnlyList<TableCell>>();
-        foreach (var recipe in Recipes.Where(r => areas[(int)r.Paint] > (r.Paint == Paint.Deck ? LeastDeck * areas.Sum() : 0)))
+        foreach (var recipe in Recipes(fittings).Where(r => areas[(int)r.Paint] > (r.Paint == Paint.Deck ? LeastDeck * areas.Sum() : 0)))
         {
-            var surface = Surfaces.First(s => s.Paint == recipe.Paint);
+            var surface = Surfaces(fittings).First(s => s.Paint == recipe.Paint);
             double ready = HaveReady(areas[(int)recipe.Paint] / 100, surface.Coats, BrushCover, Reserve);
             int parts = recipe.Of.Sum(o => o.Parts);
             rows.AddRange(recipe.Of.Select(o => (IReadOnlyList<TableCell>)[recipe.For, TableCell.Of(o.Parts, 0), o.Colour,

@@ -6,6 +6,7 @@ using PlatformForge.Sections.Forms;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies;
 using PlatformForge.Solids.Bodies.Trestles;
+using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Track;
 
 namespace PlatformForge.Exports.Workshop;
@@ -55,7 +56,8 @@ internal static class SurfaceAreas
     // Adds the triangles of a section that are seen.
     private static void AddSeen(PlatformPlan plan, PlatformSection section, double[] areas)
     {
-        bool hasHeads = plan.Spec.Facing?.Piers?.Height is not null;
+        bool hasHeads = plan.Fittings.Any(r => r.Head is not null);
+        byte[] standing = [.. plan.Fittings.Where(r => r.Painting is not null).Select(r => (byte)FittingBlocks.PaintOf(r.Face))];
         Paint? trestle = plan.Spec.Trestle is { } spec ? TrestleBlocks.PaintOf(spec) : null;
         var mesh = section.Solid.Mesh;
         HeightPlane[] planes = [.. plan.Surface.Breaks.Where(b => b > section.From && b < section.To).Append(section.To)
@@ -82,7 +84,7 @@ internal static class SurfaceAreas
                 continue;
             }
 
-            bool whole = bent || IsBank(mesh, i, normal) || IsPipe(mesh, i, way) || (hasHeads && IsWeathering(middle, way, planes));
+            bool whole = bent || IsBank(mesh, i, normal) || IsStanding(mesh, i, way, standing) || (hasHeads && IsWeathering(middle, way, planes));
             areas[mesh.Paints.Length > 0 ? mesh.Paints[i] : 0] += twice / 2 * (whole ? 1 : Seen([a, b, c], way, planes, outline));
         }
     }
@@ -117,11 +119,11 @@ internal static class SurfaceAreas
     // The face of a bank, which no other upper side is turfed as.
     private static bool IsBank(Mesh mesh, int triangle, Point3 normal) => mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Turf && normal.Z > 0;
 
-    // Downpipes are painted all round, but for what they stand on and the undersides of hopper heads.
-    private static bool IsPipe(Mesh mesh, int triangle, Point3 way) =>
-        mesh.Paints.Length > 0 && (Paint)mesh.Paints[triangle] == Paint.Iron && way.Z > -Underside;
+    // What stands before walls is painted all round, but for what it stands on and its undersides.
+    private static bool IsStanding(Mesh mesh, int triangle, Point3 way, byte[] standing) =>
+        mesh.Paints.Length > 0 && standing.Contains(mesh.Paints[triangle]) && way.Z > -Underside;
 
-    // The slope of a buttress's head, which lies between what is level and what is upright, under the deck.
+    // The slope of a front's head, which lies between what is level and what is upright, under the deck.
     private static bool IsWeathering(Point3 middle, Point3 way, HeightPlane[] planes) =>
         way.Z is > Steepest and < Flattest && planes.Min(t => t.At(new(middle.X, middle.Y))) - middle.Z > TopDepth;
 
@@ -183,7 +185,7 @@ internal static class SurfaceAreas
         Along(body.WallFace, -inward, under);
         if (plan.Spec.Facing is { } facing)
         {
-            // Walls between piers, and what stands out of both along a part of their height.
+            // Walls between fronts, and what stands out of both along a part of their height.
             foreach (double back in WallProfiles.Of(plan).Zones.Select(z => z.Out))
             {
                 Along(plan.Panels(false).Shifted(-back), -inward, under);
@@ -195,7 +197,7 @@ internal static class SurfaceAreas
         Along(body.FarWallFace, inward, body.FarCopingBack is null ? double.NegativeInfinity : under);
         Along(body.Back, inward);
         sides.AddRange(Ends(plan, from, to));
-        sides.AddRange(PierSides(plan, from, to, under));
+        sides.AddRange(FrontSides(plan, from, to, under));
         return [.. sides];
     }
 
@@ -228,20 +230,20 @@ internal static class SurfaceAreas
     // Sections are trimmed by less than this at a cut, mm.
     private const double AtCut = 0.3;
 
-    // Both sides of each pier, from its front to the face of the panel beside it: bricks may stand out of them as far as joints are deep.
-    private static IEnumerable<OuterSide> PierSides(PlatformPlan plan, double from, double to, double under)
+    // Both sides of each front that steps out, from it to the face of the panel beside it: bricks may stand out of them as far as joints are deep.
+    private static IEnumerable<OuterSide> FrontSides(PlatformPlan plan, double from, double to, double under)
     {
         double inward = plan.Side.Outward(1);
-        foreach (var pier in plan.Piers.Where(p => p.From < to && p.To > from))
+        foreach (var fitting in plan.Fittings.Where(r => r.StepsOut).SelectMany(r => r.Places).Where(p => p.From < to && p.To > from))
         {
-            var (front, panel) = (pier.IsFar ? plan.Body.FarWallFace : plan.Body.WallFace, plan.Panels(pier.IsFar));
-            foreach (var (s, ahead) in new[] { (pier.From, -1), (pier.To, 1) })
+            var (front, panel) = (fitting.IsFar ? plan.Body.FarWallFace : plan.Body.WallFace, plan.Panels(fitting.IsFar));
+            foreach (var (s, ahead) in new[] { (fitting.From, -1), (fitting.To, 1) })
             {
                 double near = Math.Min(front.At(s), panel.At(s)), far = Math.Max(front.At(s), panel.At(s));
                 yield return OuterSide.Of(plan.ToLayout(s, near), plan.ToLayout(s, far), -ahead * inward) with
                 {
                     Below = under,
-                    Near = plan.Spec.Facing!.FaceDepth(pier.IsFar && !plan.Spec.IsIsland) + OuterSide.Hair,
+                    Near = plan.Spec.Facing!.FaceDepth(fitting.IsFar && !plan.Spec.IsIsland) + OuterSide.Hair,
                     Before = plan.Spec.Facing!.ProfileDepth + OuterSide.Hair,
                     EndsThere = true,
                 };

@@ -96,6 +96,13 @@ public sealed record PlatformPlan
     /// <summary>Openings in its walls; clear of all cuts after <see cref="PlatformPlanner.Divided"/>.</summary>
     public IReadOnlyList<PlannedOpening> WallOpenings { get; init; } = [];
 
+    /// <summary>What these come to, a row for each that was asked for: all that rooms after this one know of them.</summary>
+    public IReadOnlyList<FittingRow> Fittings { get; init; } = [];
+
+    /// <summary>All that is open in its walls, in the order of their numbers.</summary>
+    public IEnumerable<(FittingRow Row, WallFitting Place)> Holes =>
+        Fittings.SelectMany(r => r.Places.Where(p => p.Hole is not null).Select(p => (r, p))).OrderBy(h => h.p.Number);
+
     /// <summary>The bank behind it; null where its back is another. Worked out from the walking surface when asked.</summary>
     public PlanBank? Bank => PlanBank.Of(this);
 
@@ -109,16 +116,29 @@ public sealed record PlatformPlan
     /// <summary>Outer face of a wall at a chainage of the spine: of a pier where one stands; of the part of its height that lies deepest.</summary>
     /// <param name="isFar">Of the wall on the far side.</param>
     /// <param name="chainage">Chainage, mm.</param>
-    public PlanLine WallAt(bool isFar, double chainage) => IsAtPier(isFar, chainage) ? Behind(isFar, Spec.Facing!.ProfileDepth) : Panels(isFar);
+    public PlanLine WallAt(bool isFar, double chainage) => FrontAt(isFar, chainage) is not null ? Behind(isFar, Spec.Facing!.ProfileDepth) : Panels(isFar);
 
     /// <summary>How far the foot of the wall under the coping lies behind the face that is held against vehicles at a chainage, mm: nothing where a plinth
     /// or, in walls
     /// without one, a pier stands at that face. Of islands, whose walls are told along their own tracks, the line of the piers is told.</summary>
     public double PanelDepthAt(double chainage) => Spec.Facing is not { } facing ? 0
-        : facing.FootBack + (Spec.IsIsland || IsAtPier(false, chainage) ? 0 : facing.SetBack(false) - facing.ProfileDepth);
+        : facing.FootBack + (Spec.IsIsland || FrontAt(false, chainage) is not null ? 0 : facing.SetBack(false) - facing.ProfileDepth);
 
-    /// <summary>Whether a pier stands at a chainage; its foot is wider by what a plinth stands out.</summary>
-    internal bool IsAtPier(bool isFar, double chainage) => Piers.Any(p => p.IsFar == isFar && p.From <= chainage && p.To >= chainage);
+    /// <summary>What steps out of a wall at a chainage; its foot is wider by what a plinth stands out. Null where the wall does not.</summary>
+    /// <param name="isFar">Of the wall on the far side.</param>
+    /// <param name="chainage">Chainage, mm.</param>
+    public FittingRow? FrontAt(bool isFar, double chainage) =>
+        Fittings.FirstOrDefault(r => r.StepsOut && r.Places.Any(p => p.IsFar == isFar && p.From <= chainage && p.To >= chainage));
+
+    /// <summary>The two lines that something in or before a wall lies between in plan.</summary>
+    /// <param name="fitting">It.</param>
+    public (PlanLine Near, PlanLine Far) LinesOf(WallFitting fitting)
+    {
+        ArgumentNullException.ThrowIfNull(fitting);
+        var panels = Panels(fitting.IsFar);
+        PlanLine In(double depth) => depth == 0 ? panels : panels.Shifted(fitting.IsFar ? -depth : depth);
+        return (In(-fitting.Footprint.Before), fitting.Footprint.Behind is { } depth ? In(depth) : fitting.IsFar ? BackWallFace : WallBack);
+    }
 
     private PlanLine Behind(bool isFar, double back)
     {

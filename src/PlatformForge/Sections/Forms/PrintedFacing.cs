@@ -47,14 +47,14 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
 
         double under = WallProfiles.Under(plan);
         var laying = Laying(spec, under, Math.Max(LeastStop, (spec.Joint / 2) - joint.EndTrim), printer) with { Room = under - Coursing.Foot };
-        var piers = walls.ToDictionary(w => w.Wall, w => WallNames.OfPiers(plan, w.Wall));
+        var fronts = walls.ToDictionary(w => w.Wall, w => WallNames.OfFronts(plan, w.Wall));
         var profile = WallProfiles.Of(plan);
-        var faces = walls.SelectMany(w => piers[w.Wall].SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w.Wall).Select(n => (w.Finish, Wall: n)));
+        var faces = walls.SelectMany(w => fronts[w.Wall].SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w.Wall).Select(n => (w.Finish, Wall: n)));
         PrintedFinish[] all = [.. faces.GroupBy(w => w.Finish, w => w.Wall)
             .SelectMany(g => profile.Zones.Select(z => new PrintedFinish(
                 Work(g.Key, spec, Within(laying, z), plan.Site.Scale, printer)!, [.. g.Select(w => WallNames.OfZone(w, z))]) { Zone = z }))
             .Where(f => f.Work is not null)];
-        string[] returns = [WallNames.AtStart, WallNames.AtEnd, .. piers.Values.SelectMany(p => p).Select(p => p.Sides)];
+        string[] returns = [WallNames.AtStart, WallNames.AtEnd, .. fronts.Values.SelectMany(p => p).Select(p => p.Sides)];
         string[] named = [.. profile.Zones.SelectMany(z => returns.Select(r => WallNames.OfZone(r, z)))];
         return all.Length == 0 ? null : new([.. all.Where(f => f.Zone.IsDeepest)], named)
         {
@@ -62,7 +62,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             Openings = [.. Open(plan, profile, laying, printer)],
             Askew = AskewLine.Of(plan),
             Front = Array.Exists(all, f => f.Work.Finish == spec.Front) ? spec.Front : WallFinish.Plain,
-            Plain = [.. WallNames.AllRound(plan).SelectMany(w => WallNames.OfPiers(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w))
+            Plain = [.. WallNames.AllRound(plan).SelectMany(w => WallNames.OfFronts(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w))
                 .SelectMany(w => profile.Zones.Select(z => WallNames.OfZone(w, z))).Except(all.SelectMany(f => f.Walls))],
         };
     }
@@ -143,18 +143,16 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     {
         var chart = new FacetedPlan(plan);
         double least = (FacingFit.LeastLines * printer.Nozzle) + laying.Joint;
-        for (int i = 0; i < plan.WallOpenings.Count; i++)
+        foreach (var (_, place) in plan.Holes)
         {
-            var (opening, spec) = (plan.WallOpenings[i], plan.WallOpenings[i].Spec);
-            double wall = opening.IsFar && !plan.Spec.IsIsland ? plan.Spec.Walls.BackThickness : plan.Spec.Walls.FrontThickness;
-            double ring = Platforms.Rules.OpeningRule.Ring(plan.Spec, spec);
-            string face = !opening.IsFar ? WallNames.FrontOf(1) : plan.Spec.IsIsland ? WallNames.FrontOf(2) : WallNames.Back;
-            var zone = profile.Taking(spec.Sill, spec.Height) ?? profile.Deepest;
-            var line = opening.IsFar ? plan.Body.FarWallLine.Shifted(zone.Out) : plan.Body.WallLine.Shifted(-zone.Out);
-            yield return new(WallNames.OfZone(face, zone), chart.On(line, opening.Chainage), new(
-                spec.Kind, spec.Width, spec.Sill, spec.Height, spec.Rise, spec.IsThrough ? wall + zone.Out + OpeningSpec.PadDepth : spec.Depth,
-                ring >= least - laying.Joint ? ring : 0, Math.Max(least, 75 / spec.Ratio))
-            { Number = i + 1, Behind = spec.IsThrough ? WallNames.BehindOpening(i + 1) : null });
+            var hole = place.Hole!;
+            double wall = place.IsFar && !plan.Spec.IsIsland ? plan.Spec.Walls.BackThickness : plan.Spec.Walls.FrontThickness;
+            var zone = profile.Taking(hole.Sill, hole.Height) ?? profile.Deepest;
+            var line = place.IsFar ? plan.Body.FarWallLine.Shifted(zone.Out) : plan.Body.WallLine.Shifted(-zone.Out);
+            yield return new(WallNames.OfZone(WallNames.Of(plan, place.IsFar), zone), chart.On(line, place.Middle), new(
+                place.Width, hole.Sill, hole.Height, hole.Rise, hole.Depth ?? (wall + zone.Out + hole.Pad.Depth),
+                hole.Ring >= least - laying.Joint ? hole.Ring : 0, Math.Max(least, hole.Voussoir))
+            { Number = place.Number, Behind = hole.IsThrough ? WallNames.BehindHole(place.Number) : null });
         }
     }
 }

@@ -59,7 +59,7 @@ internal static class FacingRule
             yield return found;
         }
 
-        foreach (var found in PierPrintRule.Check(plan, printer).Concat(DownpipePrintRule.Check(plan, printer)).Concat(OpeningPrintRule.Check(plan, printer))
+        foreach (var found in FittingPrintRule.Check(plan, printer)
             .Concat(finishes.Contains(WallFinish.Brick) ? Bricks(plan, facing, printer, sections, key) : [])
             .Concat(finishes.SelectMany(f => Pieces(plan, f, facing, printer)))
             .Concat(finishes.SelectMany(f => PieceRoomRule.Check(plan, f, Sizes(f, facing, printer).ToDictionary(p => p.Key, p => p.Least)))))

@@ -16,7 +16,7 @@ namespace PlatformForge.Sections.Rules;
 /// </summary>
 public static class PlainWalls
 {
-    /// <summary>The walls of a section that stand to be seen, part by part of their height: fronts, back, ends, piers.</summary>
+    /// <summary>The walls of a section that stand to be seen, part by part of their height: fronts, back, ends, what steps out of them.</summary>
     /// <param name="set">The sections.</param>
     /// <param name="section">One of them.</param>
     public static IReadOnlyList<FacedWall> Of(SectionSet set, PlatformSection section)
@@ -53,7 +53,7 @@ public static class PlainWalls
         var plan = set.Plan;
         var faced = (set.Facing is { } facing ? facing.Finishes.Concat(facing.Standing) : []).SelectMany(f => f.Walls).Select(WallNames.WholeOf).ToHashSet();
         return WallNames.Standing(plan).Where(w => !faced.Contains(w))
-            .SelectMany(w => WallNames.OfPiers(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w));
+            .SelectMany(w => WallNames.OfFronts(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w));
     }
 
     private static void Look(IReadOnlyList<ColumnBlock> blocks, IEnumerable<(string Name, FacingRelief Look)> looks)

@@ -25,7 +25,7 @@ internal static class ProfilePrintRule
         }
 
         string key = plan.Spec.Key + ".facing";
-        string part = facing.Plinth is not null ? "plinth" : facing.Corbel is not null ? "corbel" : facing.Batter > 0 ? "batter" : "piers.height";
+        string part = facing.ProfileKey;
         if (Other(facing, plan.Spec.IsIsland) is [var (wall, finish), ..])
         {
             var mended = wall == "front" ? facing with { Front = WallFinish.Brick }

@@ -17,7 +17,7 @@ namespace PlatformForge.Solids.Reliefs;
 public sealed record WallPanel(IReadOnlyList<(string Face, double From, double To)> Stretches, IReadOnlyList<Point2> Border, IReadOnlyList<double> Folds,
     bool IsRing)
 {
-    /// <summary>Places at which the wall turns towards whoever stands before it, as at the foot of a pier's side; on a ring its end stands for its
+    /// <summary>Places at which the wall turns towards whoever stands before it, as at the foot of a front's side; on a ring its end stands for its
     /// beginning.</summary>
     public IReadOnlyList<double> Inside { get; init; } = [];
 

@@ -9,7 +9,7 @@ using static System.FormattableString;
 
 namespace PlatformForge.Exports.Drawings.Elevations;
 
-/// <summary>The elevations of a platform's faces, developed to their lengths, with courses, openings, piers, sections' joints and heights.</summary>
+/// <summary>The elevations of a platform's faces, developed to their lengths, with courses, what is in and before them, sections' joints and heights.</summary>
 public static class ElevationDrawing
 {
     private const double Width = 420; // the long side of A3
@@ -58,7 +58,7 @@ public static class ElevationDrawing
         sheet.Text("Elevations", new(TitleBlock.Inset, TitleBlock.Margin + 9), HouseStyle.Heading);
         string words = "Each face as seen from outside, developed to its length. Heights are over the baseboard, in brackets over the rails. "
             + (joins ? "Red: joints between sections, whose numbers and lengths stand below." : "Numbers and lengths of sections stand below.")
-            + (plan.WallOpenings.Any(o => o.Spec.IsThrough) ? " Black: right through; grey: a recess." : "")
+            + (plan.Holes.Any(h => h.Place.Hole!.IsThrough) ? " Black: right through; grey: a recess." : "")
             + (plan.Features.Any(f => f.Shown.Count > 0) ? " What stands on the deck is shown by its place; its shape is an example." : "");
         sheet.Text(words, new(TitleBlock.Inset, TitleBlock.Margin + 14.5),
             TitleBlock.Fitting(words, HouseStyle.Small, sheet.Width - (2 * TitleBlock.Inset)));

@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Drawings.Elevations.Walls;
 using PlatformForge.Exports.Looks;
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans.Fittings;
 using PlatformForge.Solids;
 
 namespace PlatformForge.Exports.Drawings.Elevations;
@@ -45,8 +46,14 @@ internal sealed record ElevationFace(string Name, IReadOnlyList<WallSlice> Slice
     /// <summary>Places in plan of the joints that what lies on it shows on its front.</summary>
     public IReadOnlyList<Point2> Joints { get; init; } = [];
 
-    /// <summary>Downpipes before its walls.</summary>
-    public IReadOnlyList<PipeView> Pipes { get; init; } = [];
+    /// <summary>What stands before its walls.</summary>
+    public IReadOnlyList<FittingSight> Fittings { get; init; } = [];
+
+    /// <summary>What was asked for of things in and before the platform's walls.</summary>
+    public IReadOnlyList<FittingRow> Fitted { get; init; } = [];
+
+    /// <summary>What a hole in its walls is; null for one that no plan has.</summary>
+    public FittingRow? RowOf(WallHole hole) => Fitted.FirstOrDefault(r => r.Places.Any(p => p.Hole is not null && p.Number == hole.Number));
 
     /// <summary>Its length, mm.</summary>
     public double Length => Back?.Length ?? Slices.Sum(s => s.Length);

@@ -35,7 +35,7 @@ internal static class ElevationFaces
     {
         var plan = set.Plan;
         bool rising = plan.Side == Track.Side.Left;
-        var laid = set.Sections.Select(s => (s.Number, Walls: plain ? PipeGaps.Closed(plan, walls(s), s.From, s.To) : walls(s))).ToArray();
+        var laid = set.Sections.Select(s => (s.Number, Walls: plain ? FittingGaps.Closed(plan, walls(s), s.From, s.To) : walls(s))).ToArray();
         foreach (string name in WallNames.AllRound(plan))
         {
             // A face with a coping is seen from its track, the far one from the other side.
@@ -74,8 +74,9 @@ internal static class ElevationFaces
             PlinthHead = plan.Spec.Facing?.Plinth is null ? null
                 : profile.Zones.Zip(profile.Zones.Skip(1)).LastOrDefault(z => z.First.Out - z.Second.Out > ElevationRow.Shadow).First is { Number: > 0 } head
                     ? head.High : null,
+            Fitted = plan.Fittings,
         };
-        face = name is WallNames.AtStart or WallNames.AtEnd ? face : face with { Pipes = PipeView.Of(plan, name != WallNames.FrontOf(1)) };
+        face = name is WallNames.AtStart or WallNames.AtEnd ? face : face with { Fittings = FittingSight.Of(plan, name != WallNames.FrontOf(1)) };
         if (name is WallNames.AtStart or WallNames.AtEnd)
         {
             return face with { Slab = 0, Shapes = [.. EndShapes.Of(plan, name == WallNames.AtStart ? plan.Stations[0] : plan.Stations[^1])] };

@@ -115,23 +115,23 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         return [.. levels.OrderBy(l => l.Height)];
     }
 
-    // Middles of openings and piers; where they are too many, weep holes are left out.
+    // Middles of holes, fronts and what stands before the walls; where they are too many, the least of them are left out.
     private RowFoot FindFoot()
     {
-        var places = new List<(double At, double Figure, bool IsWeep)>();
+        var places = new List<(double At, double Figure, bool IsMinor)>();
         var sections = new List<RowSection>();
         double x = scale * shapes.Before;
         foreach (var (slice, i) in slices.Select((s, i) => (s, i)))
         {
             x += Before(i);
-            places.AddRange(WallHole.Of(slice).Select(h => (x + (scale * h.Middle), slice.At + h.Middle, h.Kind == OpeningKind.Weep)));
-            double pier = ((slice.Whole.From + slice.Whole.To) / 2) - slice.From;
-            if (slice.IsPier && pier >= 0 && pier < slice.Length)
+            places.AddRange(WallHole.Of(slice).Select(h => (x + (scale * h.Middle), slice.At + h.Middle, face.RowOf(h)?.IsMinor == true)));
+            double front = ((slice.Whole.From + slice.Whole.To) / 2) - slice.From;
+            if (slice.IsFront && front >= 0 && front < slice.Length)
             {
-                places.Add((x + (scale * pier), slice.At + pier, false));
+                places.Add((x + (scale * front), slice.At + front, false));
             }
 
-            places.AddRange(Pipes(slice).Select(p => (x + (scale * p.At), slice.At + p.At, false)));
+            places.AddRange(Fittings(slice).Select(p => (x + (scale * p.At), slice.At + p.At, false)));
             double to = x + (scale * slice.Length);
             bool goesOn = sections.Count > 0 && !slice.Begins;
             double from = goesOn ? sections[^1].From : x;
@@ -141,7 +141,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
 
         if (!RowFoot.Holds(places.Count, x))
         {
-            places.RemoveAll(p => p.IsWeep);
+            places.RemoveAll(p => p.IsMinor);
         }
 
         return new([.. sections.Select((s, i) => s with { Length = (i > 0 || Begins) && (i + 1 < sections.Count || face.Ends(slices[^1])) ? s.Length : null })],
@@ -159,7 +159,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         Foot.Draw(sheet, new(corner.X, foot));
     }
 
-    // Walls section by section, and what lies on a section's panels and piers, which is one slab.
+    // Walls section by section, and what lies on a section's panels and fronts, which is one slab.
     private void DrawSections(Sheet sheet, double left, double zero)
     {
         double x = left;
@@ -178,8 +178,8 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
                 x += scale * slice.Length;
             }
 
-            // Piers stand before what is beside them.
-            foreach (var (slice, at) in placed.OrderBy(p => p.Slice.IsPier))
+            // Fronts stand before what is beside them.
+            foreach (var (slice, at) in placed.OrderBy(p => p.Slice.IsFront))
             {
                 Walls(sheet, slice, new(at, zero));
             }
@@ -214,7 +214,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         }
     }
 
-    // What is drawn before the walls: edges, pipes, what stands on the deck, seams and cuts. Where the last slice ends on the sheet, mm.
+    // What is drawn before the walls: edges, what stands before the walls and on the deck, seams and cuts. Where the last slice ends on the sheet, mm.
     private double DrawBefore(Sheet sheet, double left, double foot, double zero)
     {
         double x = left;
@@ -222,7 +222,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         {
             x += Before(i);
             Edges(sheet, slice, new(x, zero));
-            DrawPipes(sheet, slice, new(x, zero));
+            DrawFittings(sheet, slice, new(x, zero));
             Standing(sheet, slice, Placed(new(x, zero), 0));
             DrawSeams(sheet, slice, Placed(new(x, zero), 0));
             if (slice.Begins && x > left && Before(i) == 0)
@@ -288,25 +288,25 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         }
     }
 
-    // Downpipes whose middles stand before a slice, with where those are from its beginning, mm.
-    private IEnumerable<(PipeView Pipe, double At)> Pipes(WallSlice slice) => face.Pipes
-        .Select(p => (Pipe: p, Along: WallBand.Along(slice.Wall, slice.Whole, p.Middle)))
+    // What stands before the wall with its middle before a slice, with where that is from its beginning, mm.
+    private IEnumerable<(FittingSight Sight, double At)> Fittings(WallSlice slice) => face.Fittings
+        .Select(p => (Sight: p, Along: WallBand.Along(slice.Wall, slice.Whole, p.Middle)))
         .Where(p => p.Along >= slice.From && p.Along < slice.To)
-        .Where(p => (slice.Wall.Place(p.Along) - p.Pipe.Middle).Length < slice.Wall.Zone.Out + Beside)
-        .Select(p => (p.Pipe, p.Along - slice.From));
+        .Where(p => (slice.Wall.Place(p.Along) - p.Sight.Middle).Length < slice.Wall.Zone.Out + Beside)
+        .Select(p => (p.Sight, p.Along - slice.From));
 
     // Chords of curves lie nearer to what stands before their wall than this, mm.
     private const double Beside = 1;
 
-    private void DrawPipes(Sheet sheet, WallSlice slice, Point2 origin)
+    private void DrawFittings(Sheet sheet, WallSlice slice, Point2 origin)
     {
-        foreach (var (pipe, at) in Pipes(slice))
+        foreach (var (sight, at) in Fittings(slice))
         {
-            foreach (var outline in pipe.Outlines)
+            foreach (var outline in sight.Outlines)
             {
                 Point2[] placed = [.. outline.Select(Placed(origin, at))];
                 sheet.Area(placed, new(HouseStyle.Paper));
-                sheet.Area(placed, new(Palette.Of(Paint.Iron), Faint), HouseStyle.Thin);
+                sheet.Area(placed, new(sight.Colour, Faint), HouseStyle.Thin);
             }
         }
     }
@@ -316,7 +316,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
     /// <summary>Outline of a wall, or of a part of one.</summary>
     internal static Point2[] Outline(WallSlice part) => [.. part.Edge(part.Wall.Wall.Foot), .. part.Edge(part.Wall.Wall.Top).Reverse()];
 
-    // The edges that a wall throws its shadows from: heads of plinths, feet of corbelled courses, sides of piers and slopes of buttresses.
+    // The edges that a wall throws its shadows from: heads of plinths, feet of corbelled courses, sides and slopes of fronts.
     private void Edges(Sheet sheet, WallSlice slice, Point2 origin)
     {
         var parts = slice.Parts().ToArray();
@@ -331,7 +331,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
                 sheet.Lines((zone.IsFoot ? top : foot).Select(of), HouseStyle.Thin);
             }
 
-            if (part.IsPier)
+            if (part.IsFront)
             {
                 // Where the bricks that turn its corners end.
                 Point2 stands = new(part.Wall.Regions.Select(r => r.Out).DefaultIfEmpty(0).Max(), 0);
@@ -340,14 +340,14 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
             }
         }
 
-        var fronts = parts.Where(p => p.Part.IsPier).OrderBy(p => p.Part.Wall.Zone.Number).ToArray();
+        var fronts = parts.Where(p => p.Part.IsFront).OrderBy(p => p.Part.Wall.Zone.Number).ToArray();
         if (fronts.Length > 0 && double.IsFinite(slice.Head))
         {
             Weathering(sheet, slice, fronts[^1], Placed(origin, 0));
         }
     }
 
-    // The slope of a buttress from its front's upper edge to its head, or to the deck where a ramp's lies lower.
+    // The slope of a front from its upper edge to its head, or to the deck where a ramp's lies lower.
     private static void Weathering(Sheet sheet, WallSlice slice, (WallSlice Part, double At) front, Func<Point2, Point2> of)
     {
         Point2[] low = [.. front.Part.Edge(front.Part.Wall.Wall.Top).Select(p => p + new Point2(front.At, 0))];
@@ -359,7 +359,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         }
     }
 
-    // A front that ends so far, mm, under its buttress's head ends in a slope.
+    // A front that ends so far, mm, under its head ends in a slope.
     private const double Slopes = 0.3;
 
     // Steps no deeper than this, mm, as those of a wall that leans and a line less than a nozzle's, are no edge to the eye.

@@ -12,10 +12,10 @@ namespace PlatformForge.Exports.Drawings.Elevations;
 /// <param name="Length">Its length, mm of the model; null where the row has only a part of it.</param>
 internal sealed record RowSection(int Number, double From, double To, double? Length);
 
-/// <summary>What stands under the line of a row of an elevation: the places of openings and piers from their section's left end, and each section's number
-/// and length.</summary>
+/// <summary>What stands under the line of a row of an elevation: places of what is in and before the walls from their section's left end, and each section's
+/// number and length.</summary>
 /// <param name="sections">The sections, from left to right.</param>
-/// <param name="places">Middles of openings and piers from left to right: place on the sheet from the row's left end, and distance, mm.</param>
+/// <param name="places">Middles of what is in and before the walls from left to right: place on the sheet from the row's left end, and distance, mm.</param>
 internal sealed class RowFoot(IReadOnlyList<RowSection> sections, IReadOnlyList<(double At, double Figure)> places)
 {
     // mm: to where lines bend, to the figures and past them, from one to the next, and for the sections' line.

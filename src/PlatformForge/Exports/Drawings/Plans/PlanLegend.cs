@@ -41,8 +41,8 @@ internal sealed class PlanLegend(Dossier dossier, PlatformDossier platform, bool
         string coping = plan.Spec.Coping.Kind switch { CopingKind.Bricks => "coping bricks", CopingKind.Timber => "timber edge", _ => "coping slabs" };
         yield return (coping, (s, x, y) => s.Box(x, y - 1.5, 7, 3, new(HouseStyle.Coping), HouseStyle.Thin));
         string below = plan.Trestle is not null ? "caps and bearers below"
-            : platform.Sections.Plan.Piers.Count > 0 ? "walls, piers and ribs below"
-            : platform.Sections.Plan.Downpipes.Count > 0 ? "walls, downpipes and ribs below" : "walls and ribs below";
+            : platform.Sections.Plan.Fittings.FirstOrDefault(r => r.IsBefore && r.Places.Count > 0) is { } before ? $"walls, {before.Plural} and ribs below"
+            : "walls and ribs below";
         yield return (below, (s, x, y) => s.Line(new(x, y), new(x + 7, y), HouseStyle.Hidden));
         if (plan.Bank is not null)
         {

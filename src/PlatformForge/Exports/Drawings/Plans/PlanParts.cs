@@ -182,7 +182,7 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
         Heads(sheet, view);
     }
 
-    // What stands under the deck: walls, bents, piers, pockets.
+    // What stands under the deck: walls, bents, what is in and before walls, pockets.
     private void Below(Sheet sheet, PlanView view)
     {
         foreach (var hidden in plan.Body.Standing.SelectMany(s => new[] { s.Near, s.Far }).Where(l => l != plan.Back))
@@ -190,8 +190,8 @@ internal sealed class PlanParts(Dossier dossier, PlatformDossier platform, doubl
             sheet.Lines(Line(view, hidden, plan.Spec.Face.From, plan.Spec.Face.To), HouseStyle.Hidden);
         }
 
-        var piers = PierView.Of(platform.Sections.Plan).Select(p => (p.Near, p.Far, p.From, p.To, (Fill?)null));
-        foreach (var (inner, outer, a, b, fill) in BentView.Below(plan).Concat(piers))
+        var fitted = FittingView.Of(platform.Sections.Plan).Select(p => (p.Near, p.Far, p.From, p.To, (Fill?)null));
+        foreach (var (inner, outer, a, b, fill) in BentView.Below(plan).Concat(fitted))
         {
             Strip(sheet, view, inner, outer, a, b, fill, HouseStyle.Hidden with { Width = 0.1 });
         }

@@ -113,6 +113,7 @@ internal sealed class CrossSection
         {
             Lines = by => LineSection.At(plan, s, 0.5 / by),
             WallBehind = plan.Trestle?.Stretch.Holds(s) == true ? 0 : Math.Max(0, plan.SquareReach(plan.WallAt(false, s), s) - wall),
+            Before = plan.Fittings.FirstOrDefault(r => r.IsBefore)?.Plural,
         };
         detail.DrawOn(sheet, new(left, TitleBlock.Margin + 24), new(width, DetailDepth), front, top, Spare, plan.Spec);
     }

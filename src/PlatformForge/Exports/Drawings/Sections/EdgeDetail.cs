@@ -17,8 +17,11 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
     /// <summary>What lies in or on the deck there, by the scale at which it is drawn.</summary>
     public Func<double, IEnumerable<(Point2[] Ring, Rgb Colour)>> Lines { get; init; } = _ => [];
 
-    /// <summary>How far behind the face that is held against vehicles the wall lies there, mm: behind piers, or behind what stands out of it.</summary>
+    /// <summary>How far behind the face that is held against vehicles the wall lies there, mm: behind what stands before it or out of it.</summary>
     public double WallBehind { get; init; }
+
+    /// <summary>What stands before the wall, in a word; null for what is of its own profile.</summary>
+    public string? Before { get; init; }
 
     public void DrawOn(Sheet sheet, Point2 corner, Point2 size, double front, double top, double spare, PlatformSpec spec)
     {
@@ -86,7 +89,7 @@ internal sealed class EdgeDetail(Point2[] ring, (double T0, double T1, double Z0
     private string Over(PlatformSpec spec)
     {
         string wall = Invariant($"{Short(spec.Coping.Overhang + WallBehind)} over the wall");
-        string before = spec.Facing?.Piers is not null ? "its piers" : spec.Facing?.Downpipes is not null ? "its downpipes" : "what stands out of it";
+        string before = Before is { } what ? $"its {what}" : "what stands out of it";
         return WallBehind < Least ? wall : wall + Invariant($" ({Short(spec.Coping.Overhang)} over {before})");
     }
 

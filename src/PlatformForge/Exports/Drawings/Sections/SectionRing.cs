@@ -53,7 +53,7 @@ internal static class SectionRing
         ];
     }
 
-    // Between piers the back wall is set back under its deck.
+    // Between fronts the back wall is set back under its deck.
     private static Point2[] BackOf(PlatformPlan plan, WallProfile profile, double s, double back)
     {
         double panel = plan.SquareReach(plan.WallAt(true, s), s), slab = plan.Spec.Deck.Thickness;
@@ -92,17 +92,17 @@ internal static class SectionRing
         return [.. ring];
     }
 
-    // The outer face of a wall from its foot to a height, or of a pier where one stands, whose head may slope.
+    // The outer face of a wall from its foot to a height, or of a front that steps out there, whose head may slope.
     private static Point2[] Face(PlatformPlan plan, WallProfile profile, bool isFar, double s, double top)
     {
         int outward = isFar ? 1 : -1;
         double wall = plan.SquareReach(plan.WallAt(isFar, s), s), panel = plan.SquareReach(plan.Panels(isFar), s);
-        if (profile.PierHead is not { } head || !plan.IsAtPier(isFar, s))
+        if (profile.FrontHead is not { } head || plan.FrontAt(isFar, s)?.Head is not { } slope)
         {
             return Parts(profile.Zones, wall, outward, top);
         }
 
-        double front = Math.Min(top, head - plan.Spec.Facing!.Piers!.HeadRise);
+        double front = Math.Min(top, head - slope.Rise);
         return [.. Parts(profile.Zones, wall, outward, front), .. Parts(profile.Zones.Where(z => z.High > head), panel, outward, top)];
     }
 

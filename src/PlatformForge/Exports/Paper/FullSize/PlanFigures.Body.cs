@@ -74,10 +74,10 @@ internal sealed partial class PlanFigures
         }
     }
 
-    // The foot of the wall under the coping, which steps forward to each of its piers.
+    // The foot of the wall under the coping, which steps forward to each of its fronts.
     private IEnumerable<Point2> Foot()
     {
-        double[] breaks = [From, .. plan.Piers.Where(p => !p.IsFar && p.To > From && p.From < To)
+        double[] breaks = [From, .. plan.Fittings.Where(r => r.StepsOut).SelectMany(r => r.Places).Where(p => !p.IsFar && p.To > From && p.From < To)
             .SelectMany(p => new[] { Math.Max(From, p.From), Math.Min(To, p.To) }), To];
         return breaks.Order().Zip(breaks.Order().Skip(1), (a, b) => (From: a, To: b)).Where(p => p.To > p.From)
             .SelectMany(p => Along(plan.WallFace.Shifted(plan.PanelDepthAt((p.From + p.To) / 2)), p.From, p.To));

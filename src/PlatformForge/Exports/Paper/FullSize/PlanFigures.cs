@@ -179,7 +179,7 @@ internal sealed partial class PlanFigures(Dossier dossier, PlatformDossier platf
 
     private void Fittings()
     {
-        PierView.Rings(platform.Sections.Plan).ToList().ForEach(ring => Line(FullSizeLine.Below, ring));
+        FittingView.Rings(platform.Sections.Plan).ToList().ForEach(ring => Line(FullSizeLine.Below, ring));
         foreach (var feature in plan.Features)
         {
             // Of a row of holes each has its number, and the first says what they are; a way through at either side makes no new row.

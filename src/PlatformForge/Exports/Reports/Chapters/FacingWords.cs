@@ -18,8 +18,7 @@ internal static class FacingWords
         if (FacingReport.Of(set) is not { } facing)
         {
             ProfileWords.Say(to, set);
-            PierWords.Say(to, set);
-            DownpipeWords.Say(to, set);
+            FittingSentences.Say(to, set);
             return;
         }
 
@@ -43,15 +42,14 @@ internal static class FacingWords
             + ": a slope over them and the fall of the deck cut them, and nothing else does; "
             + "under a level edge half of a course is left at least, or none of it. "
             + (set.Cuts.Count > 0
-                ? PierWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; piers stand beside it."
-                    : DownpipeWords.Hides(set) ? "Between two sections there is a straight joint, with closers on either side; downpipes stand beside it."
+                ? FittingSentences.Hiding(set) is { } beside
+                    ? $"Between two sections there is a straight joint, with closers on either side; {beside.Plural} stand beside it."
                     : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
         ProfileWords.Say(to, set);
-        PierWords.Say(to, set);
-        DownpipeWords.Say(to, set);
-        OpeningWords.Say(to, set);
+        FittingSentences.Say(to, set);
+        FittingSentences.SayHoles(to, set);
         Table(to, facing);
     }
 

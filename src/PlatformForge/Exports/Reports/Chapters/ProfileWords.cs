@@ -47,7 +47,7 @@ internal static class ProfileWords
     // Height of a plinth's head over the baseboard, mm: where what stands out at the foot of an upright wall ends.
     private static double HeadOf(PlatformPlan plan)
     {
-        var upright = plan.Spec with { Facing = plan.Spec.Facing! with { Batter = 0, Piers = null } };
+        var upright = plan.Spec with { Facing = plan.Spec.Facing!.Upright };
         return WallProfiles.Of(plan with { Spec = upright }).Zones.Last(z => z.IsFoot).High;
     }
 }

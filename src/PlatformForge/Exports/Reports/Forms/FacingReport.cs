@@ -13,16 +13,23 @@ namespace PlatformForge.Exports.Reports.Forms;
 public sealed record FacingReport(
     IReadOnlyList<string> Finishes, double Joint, double Depth, IReadOnlyList<FacedWallReport> Walls,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] BrickworkReport? Brickwork = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<WallOpeningReport>? Openings = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<PierReport>? Piers = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<PierReport>? Downpipes = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<HoleReport>? Openings = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<FittingReport>? Piers = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<FittingReport>? Downpipes = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NamedFittingReport>? Fittings = null)
 {
     internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
         [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
         [.. set.Sections.SelectMany(FacedWallReport.Of)],
         facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Course, b.Perpends) : null,
-        WallOpeningReport.Of(set) is { Count: > 0 } openings ? openings : null, PierReport.Of(set) is { Count: > 0 } piers ? piers : null,
-        PierReport.OfDownpipes(set) is { Count: > 0 } pipes ? pipes : null);
+        Any(HoleReport.Of(set)), Any(Named(set, "pier")), Any(Named(set, "downpipe")),
+        Any([.. set.Plan.Fittings.Where(r => r.Name is not ("pier" or "downpipe")).SelectMany(r => NamedFittingReport.Of(set, r))]));
+
+    // Lists that other programs read already have their kind's name; what is new is told together.
+    private static IReadOnlyList<FittingReport> Named(SectionSet set, string kind) =>
+        [.. set.Plan.Fittings.Where(r => r.Name == kind).SelectMany(r => FittingReport.Of(set, r))];
+
+    private static IReadOnlyList<T>? Any<T>(IReadOnlyList<T> all) => all.Count > 0 ? all : null;
 }
 
 /// <summary>Brickwork: its bond, and bricks with their joints, mm of the model.</summary>
@@ -66,7 +73,7 @@ public sealed record FacedWallReport(
 
     // Stones without courses, and what stands upright, have none.
     internal static FacedWallReport Of(int section, FacedWall wall) => new(
-        section, FacingSpec.Name(wall.Finish), [.. wall.Stretches.Select(s => s.Face).Where(f => !WallNames.IsOfPier(f)).Distinct()], wall.Wall.Length,
+        section, FacingSpec.Name(wall.Finish), [.. wall.Stretches.Select(s => s.Face).Where(f => !WallNames.IsOfFront(f)).Distinct()], wall.Wall.Length,
         wall.Finish is WallFinish.Rubble or WallFinish.UprightPlanks ? 0
             : wall.Regions.Where(r => r.Out > 0 && r.Outline.Length == 4).Select(r => Math.Round(r.Outline.Min(p => p.Y), Decimals)).Distinct().Count(),
         wall.Regions.Count(r => r.Out > 0), wall.Draw, wall.Area);

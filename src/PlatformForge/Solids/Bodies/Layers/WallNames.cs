@@ -18,7 +18,7 @@ public static class WallNames
     public const string AtStart = "end wall at the start", AtEnd = "end wall at the end";
 
     /// <summary>The inner face of the pad behind an opening right through a wall, counted from 1 in the order of the plan.</summary>
-    public static string BehindOpening(int number) => FormattableString.Invariant($"behind opening {number}");
+    public static string BehindHole(int number) => FormattableString.Invariant($"behind opening {number}");
 
     /// <summary>The face of a retaining wall over the deck, which is a print of its own.</summary>
     public const string Retaining = "retaining wall";
@@ -61,21 +61,24 @@ public static class WallNames
         _ => bents.From > plan.Stations[0] || bents.To < plan.Stations[^1],
     };
 
-    /// <summary>Names of the faces that a wall's piers have: their fronts, and their sides, which are returns.</summary>
-    public static IReadOnlyList<(string Front, string Sides)> OfPiers(PlatformPlan plan, string wall) =>
-        [.. plan.Piers.Where(p => wall == OfPier(plan, p)).Select(p => (Front(p.Number, wall), Sides(p.Number, wall)))];
+    /// <summary>Names of the faces that what steps out of a wall has: fronts, and their sides, which are returns.</summary>
+    public static IReadOnlyList<(string Front, string Sides)> OfFronts(PlatformPlan plan, string wall) =>
+    [
+        .. plan.Fittings.Where(r => r.StepsOut).SelectMany(r => r.Places.Where(p => wall == Of(plan, p.IsFar))
+            .Select(p => (Front(r, p, wall), Sides(r, p, wall)))),
+    ];
 
-    /// <summary>Whether a face is the front of a pier of a wall.</summary>
-    public static bool IsPierOf(string face, string wall) =>
-        face.StartsWith(Pier, StringComparison.Ordinal) && face.EndsWith(" of " + wall, StringComparison.Ordinal);
+    /// <summary>Whether a face is a front that steps out of a wall.</summary>
+    public static bool IsFrontOf(string face, string wall) =>
+        face.StartsWith(Stepped, StringComparison.Ordinal) && face.EndsWith(" of " + wall, StringComparison.Ordinal);
 
-    /// <summary>Whether a face is a side of a pier of a wall.</summary>
+    /// <summary>Whether a face is a side of such a front of a wall.</summary>
     public static bool IsSideOf(string face, string wall) =>
-        face.StartsWith(PierSides, StringComparison.Ordinal) && face.EndsWith(" of " + wall, StringComparison.Ordinal);
+        face.StartsWith(SidesOf, StringComparison.Ordinal) && face.EndsWith(" of " + wall, StringComparison.Ordinal);
 
-    /// <summary>Whether a face belongs to a pier of any wall.</summary>
-    public static bool IsOfPier(string face) =>
-        face.StartsWith(Pier, StringComparison.Ordinal) || face.StartsWith(PierSides, StringComparison.Ordinal);
+    /// <summary>Whether a face belongs to such a front of any wall.</summary>
+    public static bool IsOfFront(string face) =>
+        face.StartsWith(Stepped, StringComparison.Ordinal) || face.StartsWith(SidesOf, StringComparison.Ordinal);
 
     /// <summary>Name of a face of a part of a wall's height that stands out: the wall's own for what lies deepest.</summary>
     public static string OfZone(string wall, in WallZone zone) => zone.IsDeepest ? wall : FormattableString.Invariant($"{Band}{zone.Number}, {wall}");
@@ -86,20 +89,22 @@ public static class WallNames
 
     private const string Band = "band ";
 
-    private const string Pier = "pier ", PierSides = "sides of " + Pier;
+    private const string Stepped = "the ", SidesOf = "sides of " + Stepped;
 
-    private static string Front(int number, string wall) => FormattableString.Invariant($"{Pier}{number} of {wall}");
+    private static string Front(FittingRow row, WallFitting front, string wall) => FormattableString.Invariant($"{Stepped}{row.Name} {front.Number} of {wall}");
 
-    private static string Sides(int number, string wall) => FormattableString.Invariant($"{PierSides}{number} of {wall}");
+    private static string Sides(FittingRow row, WallFitting front, string wall) => FormattableString.Invariant($"{SidesOf}{row.Name} {front.Number} of {wall}");
 
-    private static string OfPier(PlatformPlan plan, PlannedPier pier) => !pier.IsFar ? FrontOf(1) : plan.Spec.IsIsland ? FrontOf(2) : Back;
+    /// <summary>Name of the near wall, or of the far one.</summary>
+    public static string Of(PlatformPlan plan, bool isFar) => !isFar ? FrontOf(1) : plan.Spec.IsIsland ? FrontOf(2) : Back;
 
-    /// <summary>Names for the sides of a piece of a pier.</summary>
-    internal static IReadOnlyList<string?> OfPier(FacetedPlan chart, PlannedPier pier, in TopPiece piece, in WallZone zone, (double From, double To) whole)
+    /// <summary>Names for the sides of a piece of a front that steps out.</summary>
+    internal static IReadOnlyList<string?> OfFront(
+        FacetedPlan chart, (FittingRow Row, WallFitting Front) of, in TopPiece piece, in WallZone zone, (double From, double To) whole)
     {
-        string wall = OfPier(chart.Plan, pier), front = OfZone(Front(pier.Number, wall), zone), sides = OfZone(Sides(pier.Number, wall), zone);
+        string wall = Of(chart.Plan, of.Front.IsFar), front = OfZone(Front(of.Row, of.Front, wall), zone), sides = OfZone(Sides(of.Row, of.Front, wall), zone);
         string? start = piece.From == whole.From ? sides : null, end = piece.To == whole.To ? sides : null;
-        return pier.IsFar ? Round(chart, piece, null, front, start, end) : Round(chart, piece, front, null, start, end);
+        return of.Front.IsFar ? Round(chart, piece, null, front, start, end) : Round(chart, piece, front, null, start, end);
     }
 
     /// <summary>Names for the sides of a piece of a part of the walls' height that stands out.</summary>

@@ -15,22 +15,18 @@ internal static class PadBlocks
 
     public static void Add(FacetedPlan chart, TopSurface top, double from, double to, List<ColumnBlock> blocks)
     {
-        var openings = chart.Plan.WallOpenings;
-        for (int i = 0; i < openings.Count; i++)
+        foreach (var (_, place) in chart.Plan.Holes.Where(h => h.Place.Hole!.IsThrough && h.Place.Middle > from && h.Place.Middle < to))
         {
-            if (openings[i].Spec.IsThrough && openings[i].Chainage > from && openings[i].Chainage < to)
-            {
-                blocks.Add(Pad(chart, top, openings[i], WallNames.BehindOpening(i + 1)));
-            }
+            blocks.Add(Pad(chart, top, place, WallNames.BehindHole(place.Number)));
         }
     }
 
-    private static ColumnBlock Pad(FacetedPlan chart, TopSurface top, PlannedOpening opening, string name)
+    private static ColumnBlock Pad(FacetedPlan chart, TopSurface top, WallFitting hole, string name)
     {
         var plan = chart.Plan;
-        var line = opening.IsFar ? plan.Body.BackWallFace : plan.Body.WallBack;
-        double half = opening.Spec.PadHalf, reach = half / plan.Spine.Stretch(opening.Chainage, line.At(opening.Chainage));
-        Point2 left = chart.On(line, opening.Chainage - reach), right = chart.On(line, opening.Chainage + reach);
+        var line = hole.IsFar ? plan.Body.BackWallFace : plan.Body.WallBack;
+        double half = hole.Hole!.Pad.Half, reach = half / plan.Spine.Stretch(hole.Middle, line.At(hole.Middle));
+        Point2 left = chart.On(line, hole.Middle - reach), right = chart.On(line, hole.Middle + reach);
         if (!chart.RunsLeft)
         {
             (left, right) = (right, left);
@@ -38,11 +34,11 @@ internal static class PadBlocks
 
         // Counter-clockwise: along the near wall forward on a left-hand platform, the hollow to the left.
         var ahead = (right - left) * (1 / (right - left).Length);
-        var inward = ahead.Left * (opening.IsFar ? -1 : 1);
-        double bulge = chart.Chainages(opening.Chainage - reach, opening.Chainage + reach).Max(s => Point2.Dot(chart.On(line, s) - left, inward));
-        Point2 outer = inward * -Into, inner = inward * (bulge + Masonry.OpeningSpec.PadDepth);
-        Point2[] ring = opening.IsFar ? [left + inner, right + inner, right + outer, left + outer] : [left + outer, right + outer, right + inner, left + inner];
-        string?[] names = opening.IsFar ? [name, null, null, null] : [null, null, name, null];
-        return Layer.Added(ring, Layer.Baseboard, top.Along(opening.Chainage).Raised(-plan.Spec.Deck.Thickness / 2), Paint.Wall) with { WallFaces = names };
+        var inward = ahead.Left * (hole.IsFar ? -1 : 1);
+        double bulge = chart.Chainages(hole.Middle - reach, hole.Middle + reach).Max(s => Point2.Dot(chart.On(line, s) - left, inward));
+        Point2 outer = inward * -Into, inner = inward * (bulge + hole.Hole.Pad.Depth);
+        Point2[] ring = hole.IsFar ? [left + inner, right + inner, right + outer, left + outer] : [left + outer, right + outer, right + inner, left + inner];
+        string?[] names = hole.IsFar ? [name, null, null, null] : [null, null, name, null];
+        return Layer.Added(ring, Layer.Baseboard, top.Along(hole.Middle).Raised(-plan.Spec.Deck.Thickness / 2), Paint.Wall) with { WallFaces = names };
     }
 }

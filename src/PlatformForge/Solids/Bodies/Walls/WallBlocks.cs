@@ -18,7 +18,7 @@ internal static class WallBlocks
     {
         var plan = chart.Plan;
         ZoneBlocks.Add(chart, top, from, to, blocks);
-        PierBlocks.Add(chart, top, from, to, blocks, standing: true);
+        FrontBlocks.Add(chart, top, from, to, blocks, standing: true);
         (double From, double To)[] walled = plan.Trestle is { Stretch: var bents }
             ? [(from, Math.Min(to, bents.From)), (Math.Max(from, bents.To), to)] : [(from, to)];
         foreach (var (a, b) in walled)
@@ -29,8 +29,8 @@ internal static class WallBlocks
             }
         }
 
-        PierBlocks.Add(chart, top, from, to, blocks);
-        DownpipeBlocks.Add(chart, top, from, to, blocks);
+        FrontBlocks.Add(chart, top, from, to, blocks);
+        FittingBlocks.Add(chart, top, from, to, blocks);
         PadBlocks.Add(chart, top, from, to, blocks);
         TrestleBlocks.Add(chart, top, from, to, blocks);
         foreach (var rib in plan.Ribs.Where(r => plan.Trestle?.Stretch.Holds((r.From + r.To) / 2) != true))

@@ -5,7 +5,7 @@ using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Exports.Drawings.Elevations.Walls;
 
-/// <summary>A part of a wall's height over a slice of its foot: courses that stand out, the wall itself, the front of a pier there.</summary>
+/// <summary>A part of a wall's height over a slice of its foot: courses that stand out, the wall itself, a front that steps out there.</summary>
 /// <param name="Wall">It, laid flat.</param>
 /// <param name="From">Where it begins along its own wall, mm.</param>
 /// <param name="To">Where it ends.</param>
@@ -21,8 +21,8 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
     /// <summary>The stretch of its wall that it is a part of, mm.</summary>
     public (double From, double To) Whole { get; init; } = (From, To);
 
-    /// <summary>Whether it is the front of a pier.</summary>
-    public bool IsPier { get; init; }
+    /// <summary>Whether it is a front that steps out.</summary>
+    public bool IsFront { get; init; }
 
     /// <summary>What of it lies over a slice, which may be a row's part of its own, as a slice of its own wall, and where that begins from the slice's
     /// beginning; null where nothing does.</summary>
@@ -31,7 +31,7 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
         double shift = At - From;
         double from = slice.From > slice.Whole.From ? Math.Max(From, slice.From - shift) : From;
         double to = slice.To < slice.Whole.To ? Math.Min(To, slice.To - shift) : To;
-        return to > from ? (new(Wall, slice.Section, from, to, false) { IsPier = IsPier, Whole = Whole }, from + shift - slice.From) : null;
+        return to > from ? (new(Wall, slice.Section, from, to, false) { IsFront = IsFront, Whole = Whole }, from + shift - slice.From) : null;
     }
 
     /// <summary>What is over a slice of a wall's foot, by places in plan, from the lowest part up.</summary>
@@ -45,7 +45,7 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
     {
         foreach (var wall in walls.Where(w => w.Zone.Number > 1).OrderBy(w => w.Zone.Number))
         {
-            foreach (var (name, from, to) in wall.Stretches.Where(s => s.Face == face || WallNames.IsPierOf(s.Face, face)).OrderBy(s => s.Face != face))
+            foreach (var (name, from, to) in wall.Stretches.Where(s => s.Face == face || WallNames.IsFrontOf(s.Face, face)).OrderBy(s => s.Face != face))
             {
                 double left = Along(wall, (from, to), foot.Place(slice.From)), right = Along(wall, (from, to), foot.Place(slice.To));
                 double begins = Math.Max(from, left), stops = Math.Min(to, right);
@@ -54,7 +54,7 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
                     // What is farther round a bend is longer: middles lie over one another.
                     double middle = (begins + stops) / 2, at = slice.From + ((slice.To - slice.From) * (middle - left) / (right - left));
                     double a = ends.First ? from : begins, b = ends.Last ? to : stops;
-                    yield return new(wall, a, b, at - (middle - a)) { IsPier = name != face, Whole = (from, to) };
+                    yield return new(wall, a, b, at - (middle - a)) { IsFront = name != face, Whole = (from, to) };
                 }
             }
         }
@@ -76,9 +76,9 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
         return found;
     }
 
-    /// <summary>Height at which a face's buttresses end, mm: that of the uppermost part that has any; infinity where they go up to the coping.</summary>
+    /// <summary>Height at which the fronts of a face end, mm: that of the uppermost part that has any; infinity where they go up to the coping.</summary>
     public static double Head(IEnumerable<FacedWall> walls, string face) =>
-        walls.Where(w => w.Stretches.Any(s => WallNames.IsPierOf(s.Face, face) || WallNames.IsSideOf(s.Face, face)))
+        walls.Where(w => w.Stretches.Any(s => WallNames.IsFrontOf(s.Face, face) || WallNames.IsSideOf(s.Face, face)))
             .Select(w => w.Zone.High).DefaultIfEmpty(double.PositiveInfinity).Max();
 
     /// <summary>The upper edge of a slice and all that is over it, along from its beginning.</summary>
@@ -99,13 +99,13 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
         return [.. places.Select(x => new Point2(x, lines.Where(l => l.From <= x && l.To >= x).Max(l => l.Line.At(x))))];
     }
 
-    // Over a buttress's slope the wall behind its front goes up to where the sides of the buttress stand against it.
+    // Over a front's slope the wall behind it goes up to where its sides stand against it.
     private static IEnumerable<IReadOnlyList<Point2>> Behind(WallSlice slice)
     {
-        var (wall, stretches) = (slice.Wall, slice.Wall.Stretches.Where(s => WallNames.IsOfPier(s.Face)).ToArray());
+        var (wall, stretches) = (slice.Wall, slice.Wall.Stretches.Where(s => WallNames.IsOfFront(s.Face)).ToArray());
         var before = Array.Find(stretches, s => s.To == slice.Whole.From);
         var after = Array.Find(stretches, s => s.From == slice.Whole.To);
-        if (slice.IsPier && double.IsFinite(slice.Head) && before.Face is not null && after.Face is not null)
+        if (slice.IsFront && double.IsFinite(slice.Head) && before.Face is not null && after.Face is not null)
         {
             var edge = new EdgeLine(wall.Wall.Top, 0);
             yield return [new(slice.Whole.From - slice.From, edge.At(before.From)), new(slice.Whole.To - slice.From, edge.At(after.To))];

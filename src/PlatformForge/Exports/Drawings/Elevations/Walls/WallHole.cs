@@ -1,17 +1,17 @@
-using PlatformForge.Masonry;
+using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Exports.Drawings.Elevations.Walls;
 
-/// <summary>An opening in a wall as it was laid, mm.</summary>
+/// <summary>What is open in a wall as it was laid, mm.</summary>
 /// <param name="Middle">Its middle along a slice, from where that begins.</param>
 /// <param name="Width">Its width.</param>
 /// <param name="Sill">Height of its sill over the baseboard.</param>
 /// <param name="Springing">Height at which its sides end.</param>
 /// <param name="Crown">Height of its crown.</param>
-/// <param name="Kind">What it is.</param>
-internal sealed record WallHole(double Middle, double Width, double Sill, double Springing, double Crown, OpeningKind Kind)
+/// <param name="Number">Which of those of its plan it is; 0 for none of them.</param>
+internal sealed record WallHole(double Middle, double Width, double Sill, double Springing, double Crown, int Number)
 {
-    // What an opening that lies in several parts of a wall's height shows twice is nearer than this, mm.
+    // What a hole that lies in several parts of a wall's height shows twice is nearer than this, mm.
     private const double Same = 0.5;
 
     /// <summary>Whether it goes right through.</summary>
@@ -32,7 +32,7 @@ internal sealed record WallHole(double Middle, double Width, double Sill, double
                 if (along >= 0 && along < slice.Length && part.From <= middle && middle < part.To && !found.Exists(h => Math.Abs(h.Middle - along) < Same))
                 {
                     found.Add(new(along, right - left, region.Outline.Min(p => p.Y), region.Outline.Where(p => p.X == left).Max(p => p.Y),
-                        region.Outline.Max(p => p.Y), KindAt(part.Wall, middle))
+                        region.Outline.Max(p => p.Y), NumberAt(part.Wall, middle))
                     {
                         IsThrough = region.Behind is not null,
                     });
@@ -43,6 +43,6 @@ internal sealed record WallHole(double Middle, double Width, double Sill, double
         return [.. found.OrderBy(h => h.Middle)];
     }
 
-    private static OpeningKind KindAt(PlatformForge.Solids.Bodies.Walls.FacedWall wall, double at) =>
-        wall.Wall.Openings.Count > 0 ? wall.Wall.Openings.MinBy(o => Math.Abs(o.At - at)).Shape.Kind : default;
+    private static int NumberAt(FacedWall wall, double at) =>
+        wall.Wall.Openings.Count > 0 ? wall.Wall.Openings.MinBy(o => Math.Abs(o.At - at)).Shape.Number : 0;
 }

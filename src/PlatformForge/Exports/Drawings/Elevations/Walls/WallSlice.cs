@@ -16,13 +16,13 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
 {
     public double Length => To - From;
 
-    /// <summary>Whether it is the front of a pier, which stands before what is beside it.</summary>
-    public bool IsPier { get; init; }
+    /// <summary>Whether it is a front that steps out, which stands before what is beside it.</summary>
+    public bool IsFront { get; init; }
 
     /// <summary>The stretch of its wall that it is all of, or a row's part of: where that begins and ends, mm.</summary>
     public (double From, double To) Whole { get; init; } = (From, To);
 
-    /// <summary>Height at which the heads of buttresses meet their wall, mm; infinity where piers go up to the coping.</summary>
+    /// <summary>Height at which the heads of fronts meet their wall, mm; infinity where these go up to the coping.</summary>
     public double Head { get; init; } = double.PositiveInfinity;
 
     /// <summary>The other parts of the wall's height, over it.</summary>
@@ -49,8 +49,8 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     /// <summary>The faced stretches of a face of one section.</summary>
     public static IEnumerable<WallSlice> Of(PlatformSection section, string face) => Of(section.Number, section.Faced, face);
 
-    // From left to right as seen from outside: panels, and fronts of piers. They are those of the foot, which is all along, under ramps too; what is over it is
-    // laid over them.
+    // From left to right as seen from outside: panels, and fronts that step out. They are those of the foot, which is all along, under ramps too; what is
+    // over it is laid over them.
     private static IEnumerable<WallSlice> Of(int section, IReadOnlyList<FacedWall> walls, string face)
     {
         double head = WallBand.Head(walls, face), along = 0;
@@ -62,7 +62,7 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
                 var (name, from, to) = shown[i];
                 yield return new(wall, section, from, to, i == 0)
                 {
-                    IsPier = name != face,
+                    IsFront = name != face,
                     Head = head,
                     Bands = [.. WallBand.Of(walls, wall, (from, to), face, (i == 0, i + 1 == shown.Length))],
                     At = along,
@@ -72,12 +72,12 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
         }
     }
 
-    // A face's panels and its piers' fronts from left to right; a ring may open in the middle of them. Sides of piers are not seen from before the wall.
+    // A face's panels and fronts from left to right; a ring may open in the middle of them. Sides of fronts are not seen from before the wall.
     private static IEnumerable<(string Face, double From, double To)> Shown(FacedWall wall, string face)
     {
         var all = wall.Stretches;
         bool Is((string Face, double From, double To) stretch) =>
-            stretch.Face == face || WallNames.IsPierOf(stretch.Face, face) || WallNames.IsSideOf(stretch.Face, face);
+            stretch.Face == face || WallNames.IsFrontOf(stretch.Face, face) || WallNames.IsSideOf(stretch.Face, face);
         int first = wall.Wall.IsRing && Is(all[0]) ? Enumerable.Range(0, all.Count).LastOrDefault(i => !Is(all[i]), -1) + 1 : 0;
         return all.Skip(first).Concat(all.Take(first)).Where(s => Is(s) && !WallNames.IsSideOf(s.Face, face));
     }

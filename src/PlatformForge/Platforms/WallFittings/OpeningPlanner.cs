@@ -6,7 +6,7 @@ using PlatformForge.Platforms.Rules.Findings;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Units;
 
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.WallFittings;
 
 /// <summary>Places openings in faced walls: at stated places, or spread over the bays between ends, cuts and piers. None comes near one of these, near
 /// another opening, or where the wall is too low for it.</summary>

@@ -5,7 +5,7 @@ using PlatformForge.Platforms.Plans.Fittings;
 using PlatformForge.Platforms.Rules.Findings;
 using PlatformForge.Units;
 
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.WallFittings;
 
 /// <summary>
 /// Places piers in walls: at stated places, or spread evenly between the platform's ends and its cuts. None stands across a cut, and none where the wall

@@ -7,31 +7,31 @@ using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Exports.Drawings.Elevations.Walls;
 
-/// <summary>Walls laid flat that downpipes part, as one: what is seen of an elevation goes on behind a pipe.</summary>
-internal static class PipeGaps
+/// <summary>Walls laid flat that fittings part, as one: what is seen of an elevation goes on behind one.</summary>
+internal static class FittingGaps
 {
-    // A wall ends so near to a pipe's side, mm: chords of curves are nearer.
+    // A wall ends so near to a fitting's side, mm: chords of curves are nearer.
     private const double Near = 0.1;
 
-    /// <summary>The walls of a section, those on both sides of a downpipe made one.</summary>
+    /// <summary>The walls of a section, those on both sides of a fitting made one.</summary>
     /// <param name="plan">The plan.</param>
     /// <param name="walls">The walls of a section.</param>
     /// <param name="from">Chainage at which the section begins, mm.</param>
     /// <param name="to">Chainage at which it ends.</param>
     public static IReadOnlyList<FacedWall> Closed(PlatformPlan plan, IReadOnlyList<FacedWall> walls, double from, double to)
     {
-        PlannedDownpipe[] pipes = [.. plan.Downpipes.Where(p => p.From >= from && p.To <= to)];
-        if (pipes.Length == 0)
+        WallFitting[] parting = [.. plan.Fittings.SelectMany(r => r.Places).Where(p => p.PartedHalf > 0 && p.From >= from && p.To <= to)];
+        if (parting.Length == 0)
         {
             return walls;
         }
 
         var (chart, all) = (new FacetedPlan(plan), walls.ToList());
-        foreach (var frame in pipes.Select(p => new PipeFrame(chart, p)))
+        foreach (var frame in parting.Select(p => new FittingFrame(chart, p)))
         {
             foreach (var zone in frame.Profile.Zones)
             {
-                double half = frame.Spec.Diameter / 2;
+                double half = frame.Fitting.PartedHalf;
                 Close(all, frame.Place(-half, frame.Ground, zone.Out), frame.Place(half, frame.Ground, zone.Out));
             }
         }
@@ -39,7 +39,7 @@ internal static class PipeGaps
         return all;
     }
 
-    // Makes one of the wall that ends at a side of a pipe and the one that begins at its other side.
+    // Makes one of the wall that ends at a side of a fitting and the one that begins at its other side.
     private static void Close(List<FacedWall> walls, Point2 a, Point2 b)
     {
         bool Ends(FacedWall wall, Point2 at) => !wall.Wall.IsRing && (wall.Plan[^1].Right - at).Length < Near;
@@ -88,7 +88,7 @@ internal static class PipeGaps
         };
     }
 
-    // A wall that goes all round from one side of a pipe to its other side.
+    // A wall that goes all round from one side of a fitting to its other side.
     private static FacedWall Ring(FacedWall wall)
     {
         double length = wall.Wall.Length, to = length + (wall.Plan[0].Left - wall.Plan[^1].Right).Length;

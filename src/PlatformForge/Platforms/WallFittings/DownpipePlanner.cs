@@ -5,7 +5,7 @@ using PlatformForge.Platforms.Plans.Fittings;
 using PlatformForge.Platforms.Rules.Findings;
 using PlatformForge.Units;
 
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.WallFittings;
 
 /// <summary>
 /// Places downpipes before walls: one beside each joint between sections, and at stated places. None stands across a cut, and none where the wall is too

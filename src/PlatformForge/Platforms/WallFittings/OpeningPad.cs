@@ -2,7 +2,7 @@ using PlatformForge.Masonry;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Plans.Fittings;
 
-namespace PlatformForge.Platforms.Furniture;
+namespace PlatformForge.Platforms.WallFittings;
 
 /// <summary>What lies behind an opening right through a wall: the pad round it, and the hollow that it opens into. In chainage and reach, mm.</summary>
 /// <param name="plan">The plan, its features placed.</param>
