@@ -1,3 +1,4 @@
+using PlatformForge.Exports.Drawings.Plans;
 using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Platforms;
@@ -136,6 +137,20 @@ public class IslandFigureTests
         Assert.InRange(fromWall, land - 1e-9, double.PositiveInfinity);
         Assert.InRange(fromCoping, -1e-9, double.PositiveInfinity);
         Assert.Equal(0, Math.Min(fromWall - land, fromCoping), 1e-9);
+    }
+
+    /// <summary>The tracks run against one another, 1000 mm either: a pier at 330 of one stands at 670 of the other, and lies where it lay.</summary>
+    [Fact]
+    public void Piers_seen_from_the_other_track_lie_where_they_are()
+    {
+        var facing = FacingSpec.For(Bench.Site.Scale) with { Piers = PierSpec.For(Bench.Site.Scale) with { At = [330, 415] } };
+        var plan = PlatformPlanner.Divided(Plan(s => s with { Facing = facing }), []).Value!;
+        var seen = FaceViews.Second(plan);
+        Assert.Equal([330, 415, 330, 415], plan.Fittings.Single().Places.Select(p => p.Middle), (a, b) => Math.Abs(a - b) < 1e-6);
+        Assert.Equal([(670.0, true), (585, true), (670, false), (585, false)],
+            seen.Fittings.Single().Places.Select(p => (Math.Round(p.Middle, 6), p.IsFar)));
+        Point2[] there = [.. FittingView.Rings(seen).SelectMany(r => r)];
+        Assert.All(FittingView.Rings(plan).SelectMany(r => r), p => Assert.InRange(there.Min(q => (q - p).Length), 0, 1e-6));
     }
 
     /// <summary>Plain walls with piers stand back behind them alike on either side of an island.</summary>

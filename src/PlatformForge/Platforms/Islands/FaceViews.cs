@@ -1,5 +1,6 @@
 using PlatformForge.Geometry;
 using PlatformForge.Platforms.Plans;
+using PlatformForge.Platforms.Plans.Fittings;
 
 namespace PlatformForge.Platforms.Islands;
 
@@ -33,11 +34,31 @@ public static class FaceViews
             Ribs = [],
             CutCandidates = [],
             Features = [],
+            Fittings = [.. plan.Fittings.Select(r => r with { Places = [.. r.Places.Select(p => Turned(plan, p))] })],
         };
     }
 
     /// <summary>The chainage of the second face at which the line across at a chainage of the first meets its edge, mm.</summary>
     public static double Chainage(PlatformPlan plan, double s) => plan.Body.Across!.SecondAt(s);
+
+    // The wall that is far from one face is the near one of the other.
+    private static WallFitting Turned(PlatformPlan plan, WallFitting fitting)
+    {
+        var (from, to) = Span(fitting.From, fitting.To);
+        var (begins, ends) = Span(fitting.Footprint.From, fitting.Footprint.To);
+        return fitting with
+        {
+            IsFar = !fitting.IsFar,
+            Middle = Chainage(plan, fitting.Middle),
+            From = from,
+            To = to,
+            Cut = fitting.Cut is { } cut ? Chainage(plan, cut) : null,
+            Footprint = fitting.Footprint with { From = begins, To = ends },
+        };
+
+        (double From, double To) Span(double a, double b) =>
+            (Math.Min(Chainage(plan, a), Chainage(plan, b)), Math.Max(Chainage(plan, a), Chainage(plan, b)));
+    }
 
     // The same lines across and the same boundaries, told from the second edge.
     private static BodyPlan Turned(PlatformPlan plan, bool reversed)
