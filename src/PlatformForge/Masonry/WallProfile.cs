@@ -66,10 +66,15 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
         int buttressed = facing.Piers?.Height is { } wish ? Nearest(courses, corbelled, wish) : courses.Count;
         double Over(int course) => courses[course].High + (joint / 2);
         double Foot(int course) => course + 1 < courses.Count ? Over(course + 1) : 0;
-        double Out(int course) => course < corbelled ? (corbelled - course) * facing.Corbel!.Projection
-            : (facing.Plinth is { } p && course >= head ? p.Projection * Math.Min(p.Steps, course - head + 1) / p.Steps : 0)
+        double Below(int course) =>
+            (facing.Plinth is { } p && course >= head ? p.Projection * Math.Min(p.Steps, course - head + 1) / p.Steps : 0)
                 + (facing.Batter > 0 ? facing.Batter * (1 - (Foot(course) / Foot(corbelled))) : 0)
                 + (course >= buttressed ? Hair : 0);
+
+        // Walls of one plane in plan have one name: corbelled courses as far out as a part below them would take that part's, and stay behind it.
+        double[] below = [.. Enumerable.Range(corbelled, courses.Count - corbelled).Select(Below)];
+        double Corbelled(double stands) => stands - (Array.Exists(below, b => Math.Abs(b - stands) < Hair) ? Hair : 0);
+        double Out(int course) => course < corbelled ? Corbelled((corbelled - course) * facing.Corbel!.Projection) : Below(course);
 
         // From the foot up, courses that stand out alike are one part.
         var parts = new List<(double Out, double High)>();

@@ -37,6 +37,7 @@ public class ElevationMeshTests
     {
         ["flat"] = (Bricks, true),
         ["plinth and corbel"] = (Bricks with { Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 }, Corbel = CorbelSpec.For(Scale) }, true),
+        ["plinth and corbel alike"] = (Bricks with { Plinth = PlinthSpec.For(Scale), Corbel = CorbelSpec.For(Scale) }, true),
         ["corbel"] = (Bricks with { Corbel = CorbelSpec.For(Scale) }, true),
         ["batter"] = (Bricks with { Batter = 1.5 }, true),
         ["piers and plinth"] = (Bricks with { Plinth = PlinthSpec.For(Scale) with { Projection = 0.6 }, Piers = PierSpec.For(Scale) }, true),

@@ -93,6 +93,28 @@ public class ProfileTests
         Assert.Equal(expected, with - without, 2e-3);
     }
 
+    /// <summary>Corbelled courses as far out as the plinth's steps, as both are where nothing is stated: each part is laid flat by itself, within its
+    /// heights.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_corbel_as_far_out_as_the_plinth_leaves_the_plinth_its_walls(bool faced)
+    {
+        var alike = FacingSpec.For(Scale) with { Plinth = PlinthSpec.For(Scale), Corbel = CorbelSpec.For(Scale) };
+        alike = faced ? alike : alike with { Front = WallFinish.Plain, Back = WallFinish.Plain, Ends = WallFinish.Plain };
+        var plan = Straight(260, Side.Left, alike, true);
+        var set = Workbench.Made(plan, Workbench.Printer, new());
+        var zones = WallProfiles.Of(set.Plan).Zones;
+        Assert.Equal(5, zones.Count);
+        foreach (var section in set.Sections)
+        {
+            var walls = faced ? section.Faced : PlatformForge.Sections.Rules.PlainWalls.Of(set, section);
+            Assert.Contains(walls, w => w.Zone.Number == 1);
+            Assert.All(walls, w => Assert.True(w.Wall.Top.Max(p => p.Y) <= w.Zone.High + 1e-3 && w.Wall.Foot.Min(p => p.Y) >= w.Zone.Low - 1e-3,
+                $"part {w.Zone.Number}"));
+        }
+    }
+
     [Fact]
     public void Courses_measured_on_the_mesh_are_level_whole_and_each_in_its_plane()
     {
