@@ -50,6 +50,22 @@ public class ElevationMeshTests
         ["leaning buttresses"] = (Bricks with { Batter = 1, Piers = PierSpec.For(Scale) with { Height = 12 } }, false),
     };
 
+    /// <summary>At ends askew a plinth ends farther on than the wall over it: the coping is drawn level to the end all the same.</summary>
+    [Theory]
+    [InlineData(25, -20)]
+    [InlineData(-40, 40)]
+    public void A_coping_over_a_plinth_is_level_up_to_ends_askew(double start, double end)
+    {
+        var plan = Workbench.Straight(150, Side.Left, s => s with
+        {
+            Skew = new() { Start = start, End = end },
+            Facing = Bricks with { Plinth = PlinthSpec.For(Scale), Corbel = CorbelSpec.For(Scale) },
+        });
+        var set = Workbench.Made(plan, Workbench.Printer, new());
+        double under = plan.TopAt(300, 20) - Slab;
+        Assert.All(ElevationFaces.Of(set), face => Assert.All(face.Slices, slice => Assert.All(slice.Top, p => Assert.Equal(under, p.Y, 1e-3))));
+    }
+
     [Theory]
     [MemberData(nameof(Walls))]
     public void Everywhere_a_drawing_shows_what_is_seen_of_the_mesh(string name)

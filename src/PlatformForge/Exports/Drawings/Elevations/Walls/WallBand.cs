@@ -18,6 +18,10 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
     // Places in plan lie off joints of chords by a share of what stands out, mm.
     private const double Same = 0.1;
 
+    // At an end askew, by 40 degrees at most, what stands out ends farther on than what it stands before: by 1/cos of what lies before its end wall and tan of
+    // what lies before its front, a millimetre of each to one that it stands out.
+    private static readonly double Askew = (1 + Math.Sin(40 * Math.PI / 180)) / Math.Cos(40 * Math.PI / 180);
+
     /// <summary>The stretch of its wall that it is a part of, mm.</summary>
     public (double From, double To) Whole { get; init; } = (From, To);
 
@@ -85,7 +89,7 @@ internal sealed record WallBand(FacedWall Wall, double From, double To, double A
     public static IReadOnlyList<Point2> Top(WallSlice slice)
     {
         var parts = slice.Parts().ToArray();
-        double margin = parts.Max(p => p.Part.Wall.Zone.Out) + Same;
+        double margin = (Askew * parts.Max(p => p.Part.Wall.Zone.Out)) + Same;
         IReadOnlyList<Point2>[] edges =
             [.. parts.Select(p => ToEnds([.. p.Part.Edge(p.Part.Wall.Wall.Top).Select(q => q + new Point2(p.At, 0))], slice.Length, margin))];
         edges = [.. edges, .. Behind(slice)];
