@@ -4,6 +4,7 @@ using PlatformForge.Platforms.Faces;
 using PlatformForge.Platforms.Features;
 using PlatformForge.Platforms.Furniture;
 using PlatformForge.Platforms.Islands;
+using PlatformForge.Platforms.OwnTrack;
 using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Requests;
 using PlatformForge.Platforms.Rules;
@@ -69,7 +70,11 @@ public static class PlatformPlanner
     /// The plan of a platform, or every fault found in what was asked. Warnings (a published minimum missed) and notes (ribs that
     /// stepped aside) ride with the plan.
     /// </summary>
-    public static Outcome<PlatformPlan> Plan(PlatformRequest request)
+    public static Outcome<PlatformPlan> Plan(PlatformRequest request) =>
+        OwnTrackRule.Held(Laid(request), [request], spec => Laid(request with { Spec = spec }).Value);
+
+    // A plan by what is swept beside its face alone.
+    private static Outcome<PlatformPlan> Laid(PlatformRequest request)
     {
         request = FacingRoom.In(request);
         var outcome = Planned(request with { Spec = RampRules.Settled(request.Spec, request.Site) }, out var shaped);
@@ -103,6 +108,17 @@ public static class PlatformPlanner
             return Outcome.Fault<PlatformPlan>(checks);
         }
 
+        var outcome = OwnTrackRule.Held(Laid(first, second), faces, spec => Across(first, second, spec) is var (one, other) ? Laid(one, other).Value : null);
+        return outcome with { Findings = [.. checks, .. outcome.Findings] };
+    }
+
+    // An island of another stretch by both its faces.
+    private static (PlatformRequest First, PlatformRequest Second)? Across(PlatformRequest first, PlatformRequest second, PlatformSpec spec) =>
+        IslandTracks.Across(spec, first.Chart, second.Chart, first.Site, second.Site).Value is { } found
+            ? (first with { Spec = found.First }, second with { Spec = found.Second }) : null;
+
+    private static Outcome<PlatformPlan> Laid(PlatformRequest first, PlatformRequest second)
+    {
         (first, second) = (FacingRoom.In(first), FacingRoom.In(second));
         PlatformRequest Settled(PlatformRequest request) => request with { Spec = RampRules.Settled(request.Spec, request.Site) };
         var outcome = IslandPlanner.Plan(Settled(first), Settled(second), out var shaped);
@@ -113,7 +129,7 @@ public static class PlatformPlanner
                 Settled(second), out shaped);
         }
 
-        return outcome with { Findings = [.. checks, .. outcome.Findings] };
+        return outcome;
     }
 
     // A foot that is raised at one edge moves what the plane comes to at the other.

@@ -45,7 +45,7 @@ internal sealed record DesignFolder(RandomDesign Design, string? Refused, Verdic
             return new(design, swept.Findings[0].Code, null);
         }
 
-        var planned = PlatformPlanner.Plan(new(spec, RandomDesign.Site, chart, envelope, budget) { StartsAtBuffers = run.StartsAtBuffers });
+        var planned = PlatformPlanner.Plan(new(spec, RandomDesign.Site, chart, envelope, budget) { StartsAtBuffers = run.StartsAtBuffers, Faced = run });
         var cut = planned.Value is { } sound ? SectionMaker.Make(sound, PrinterSpec.Oblong(300, 300, 300), new()) : null;
         if (planned.Value is not { } plan || cut?.Value is not { } sections)
         {
@@ -60,7 +60,7 @@ internal sealed record DesignFolder(RandomDesign Design, string? Refused, Verdic
             RailTop = RandomDesign.Site.RailTop,
             Tracks = design.Runs,
             Printer = PrinterSpec.Oblong(300, 300, 300),
-            Platforms = [new(plan, envelope, budget, sections) { Ride = run.Ride }],
+            Platforms = [new(sections.Plan, envelope, budget, sections) { Ride = run.Ride }],
             InputHash = new('0', 64),
             Version = "0.1.0",
         };

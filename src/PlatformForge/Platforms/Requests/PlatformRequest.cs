@@ -1,4 +1,5 @@
 using PlatformForge.Clearance;
+using PlatformForge.Clearance.Requests;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Track;
 
@@ -17,6 +18,17 @@ public sealed record PlatformRequest(PlatformSpec Spec, PlatformSite Site, Centr
 
     /// <summary>Sweeps with less play, from none at all upwards, for telling what each play costs; none where there is no play.</summary>
     public IReadOnlyList<PlayStep> LessPlay { get; init; } = [];
+
+    /// <summary>The faced track as it is ridden, with all that runs on it; null takes the chart with the vehicles that were swept, which is the same where
+    /// the track has no kinks.</summary>
+    public TrackRun? Faced { get; init; }
+
+    /// <summary>The faced track with all that runs on it.</summary>
+    internal TrackRun Own => Faced ?? new(Chart, [.. Envelope.Parts.Where(p => p.IsFaced).Select(p => p.Vehicle).Distinct()])
+    {
+        StartsAtBuffers = StartsAtBuffers,
+        EndsAtBuffers = EndsAtBuffers,
+    };
 
     /// <summary>The track begins at buffer stops: no vehicle's length of track is needed before the platform.</summary>
     public bool StartsAtBuffers { get; init; }

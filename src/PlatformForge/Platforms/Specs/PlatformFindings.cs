@@ -314,6 +314,23 @@ internal static class PlatformFindings
         InOneAnother(key, Invariant($"The platforms {name} and {other} stand in one another, by {by:0.##} mm at chainage {chainage:0.#} mm ")
             + Invariant($"of {name}."), remedy, cure);
 
+    /// <summary>The platform's own track comes back beside it beyond the stretch that it serves.</summary>
+    /// <param name="key">Key of what is to be changed.</param>
+    /// <param name="who">The platform, the track, and the vehicle with its part.</param>
+    /// <param name="where">How far the platform reaches into what is needed, chainage of the track where it comes back, and of the platform there, mm.</param>
+    /// <param name="along">First and last chainage of the platform that is in the way, mm; null where it is one place.</param>
+    /// <param name="remedy">What works, in words and as a cure.</param>
+    public static Finding TrackComesBack(string key, (string Name, string Track, string Vehicle, string Part) who, (double By, double Back, double Own) where,
+        (double From, double To)? along, (string Sentence, Cure? Cure) remedy) =>
+        Finding.Error(
+            "PF4029",
+            key,
+            Invariant($"Track '{who.Track}' comes back beside {who.Name}: at its chainage {where.Back:0.#} mm '{who.Vehicle}' ({who.Part}) with its ")
+                + Invariant($"clearance needs {where.By:0.00} mm of the platform at chainage {where.Own:0.#} mm")
+                + (along is var (from, to) ? Invariant($", and some of it from {from:0.#} to {to:0.#} mm.") : "."),
+            remedy.Sentence,
+            FaultKind.DesignRule).Curing(remedy.Cure);
+
     /// <summary>The bank of a platform, where it turns round an end, and another platform or its bank.</summary>
     /// <param name="key">Key of the platform's returns.</param>
     /// <param name="who">The platform, the end of it, and the other platform.</param>

@@ -37,6 +37,10 @@ internal static class PlatformEntries
             "PF4028",
             "Where bodies may pass over the coping, everything that comes past a place is higher than it.",
             "Give a larger vertical gap, or do not let bodies pass over."),
+        new(
+            "PF4029",
+            "The platform's own track comes back beside it, round a loop, and vehicles there need some of the platform.",
+            "Make it narrower, or end it before that, as the message says; or stand it on the track's other side."),
         new("PF4030", "A hole cuts into the coping.", "Set it farther from the edge."),
         new("PF4031", "A hole comes too near to the platform's back.", "Set it nearer to the edge."),
         new("PF4032", "Something stands off the platform's ends.", "Give a chainage on the platform."),

@@ -129,6 +129,7 @@ internal sealed class FaceJob
     {
         Sills = Remembered("sills", new SideInput(request, Spec.Face.Side), static (i, _) => SillSurvey.Over(i.Request, i.Side)),
         LessPlay = ReferenceEquals(doubted, envelope) ? LessPlay() : [.. LessPlay(), new(ClearanceBudget.SurveyResidual, envelope!)],
+        Faced = request.Runs[0],
         StartsAtBuffers = faced.Entry.StartsAtBuffers,
         EndsAtBuffers = faced.Entry.EndsAtBuffers,
     };
