@@ -61,7 +61,7 @@ internal sealed class TrackSearch
         for (int v = 0; v < verdicts.Length; v++)
         {
             int ahead = 2 * v, back = ahead + 1;
-            bool stands = runs[ahead] is { True.Poses.Length: > 0 } && (runs[back] is { True.Poses.Length: > 0 } || !RunsTurned(stock.Vehicles[v]));
+            bool stands = runs[ahead] is { IsPlaced: true } && (runs[back] is { IsPlaced: true } || !RunsTurned(stock.Vehicles[v]));
             verdicts[v] = stands
                 ? new(stock.Vehicles[v].Name, stock.Ride.Name, Nearness.Less(found[ahead].Closest, found[back].Closest),
                     Nearness.Less(found[ahead].Tightest, found[back].Tightest))
@@ -325,5 +325,9 @@ internal sealed class TrackSearch
     }
 
     // A vehicle's poses standing true, and those in every way in which it is off.
-    private sealed record VehicleRuns(PoseRun True, IReadOnlyList<PoseRun> Loose);
+    private sealed record VehicleRuns(PoseRun True, IReadOnlyList<PoseRun> Loose)
+    {
+        // Whether it stands beside the stretch, or halts before it ever comes there.
+        public bool IsPlaced => True.Poses.Length > 0 || True.HaltsShort;
+    }
 }

@@ -16,6 +16,10 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
     /// <summary>Whether it leans on springs: a bogie's frames do not.</summary>
     public bool Rolls { get; init; } = true;
 
+    /// <summary>Whether it halts before buffer stops so that nothing of it ever comes beside the stretch: then it has no poses, and there is nothing to hold
+    /// against it.</summary>
+    public bool HaltsShort { get; init; }
+
     /// <summary>
     /// Distance between poses, mm: the golden ratio, which no even spacing of anything else keeps in step with. On a radius of R mm
     /// a pose between two of them is nearer by at most Step²/8R, 0.0011 mm at 300 mm.
@@ -27,7 +31,8 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
 
     /// <summary>
     /// Stands a vehicle everywhere that any part of it comes beside a stretch, with all axles on the track. Null when the axles
-    /// find no place; no poses when the track has no room for the vehicle. At buffer stops it goes as far as its end is at the end of the track.
+    /// find no place; no poses when the track has no room for the vehicle, or it halts short of the stretch. At buffer stops it goes as far as its end is at
+    /// the end of the track.
     /// </summary>
     public static PoseRun? Of(TrackRun stock, Vehicle vehicle, bool backwards, double from, double to) =>
         Of(stock, LooseCarrier.Whole(backwards ? WayRound.Turned(vehicle) : vehicle), backwards, default, from, to);
@@ -66,7 +71,9 @@ internal sealed record PoseRun(Vehicle Vehicle, bool Backwards, double[] Fronts,
         double low = Math.Max(first, from - Run - own.Front), high = Math.Min(last, to + Run + own.Rear);
         if (high < low)
         {
-            return new(standing, backwards, [], [], off) { Rolls = carrier.Rolls };
+            // Between its first place and its last it can stand; what keeps it away from the stretch is the buffers that it halts before.
+            bool halts = last >= first && (low == first ? stock.StartsAtBuffers : stock.EndsAtBuffers);
+            return new(standing, backwards, [], [], off) { Rolls = carrier.Rolls, HaltsShort = halts };
         }
 
         int count = (int)((high - low) / Step) + 1;
