@@ -208,6 +208,7 @@ public static class FolderVerifier
             VerticalAllowance = face.BodiesPassOver ? face.VerticalGap : 0,
             VerticalGap = face.VerticalGap,
             HeldDownTo = face.BodiesPassOver ? null : -railTop,
+            Deck = platform.Deck,
             Stretches = isWhole
                 ? [new(platform.Name, platform.ToChart(), face.Side, face.From, face.To) { IsSkew = platform.OtherTrack.Length > 0 || platform.IsSkew }]
                 : [],

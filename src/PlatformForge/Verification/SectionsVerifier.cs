@@ -80,6 +80,7 @@ public static class SectionsVerifier
         Mesh[] placed = [.. bodies.Select(s => s.Mesh.Moved(s.ToLayout))];
         findings.AddRange(PlaceRule.Check(sections, placed, facts));
         findings.AddRange(PlaceRule.Bent(beside));
+        findings.AddRange(OverDeckRule.Check(sections, placed, facts));
         var vehicles = new List<VehicleVerdict>();
         foreach (var run in sections.Count == 0 ? [] : facts.Runs)
         {

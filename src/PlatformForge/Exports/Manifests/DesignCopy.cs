@@ -2,9 +2,13 @@ using PlatformForge.Clearance;
 using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Vehicles;
 using PlatformForge.Exports.Files;
+using PlatformForge.Geometry;
+using PlatformForge.Platforms.Plans;
 using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections.Forms;
+using PlatformForge.Solids.Bodies;
 using PlatformForge.Track;
+using PlatformForge.Units;
 
 namespace PlatformForge.Exports.Manifests;
 
@@ -70,6 +74,10 @@ public sealed record DesignPlatform(string Name, IReadOnlyList<DesignElement> Ch
     /// <summary>Whether its ends, or lines across it, are off the square, or a bank of its sections turns round an end.</summary>
     public bool IsSkew { get; init; }
 
+    /// <summary>The walking surface, coping included, and all that is planned to stand over it in one piece with the sections; null where nothing is told of
+    /// it.</summary>
+    public DesignDeck? Deck { get; init; }
+
     /// <summary>Whether this is a second face, told by <see cref="OtherFace"/> of its platform.</summary>
     public bool IsFurther { get; private init; }
 
@@ -88,5 +96,25 @@ public sealed record DesignPlatform(string Name, IReadOnlyList<DesignElement> Ch
     {
         OtherFace = platform.FurtherFaces is [var other, ..] ? Of(other) : null,
         IsSkew = platform.Plan.Spec.Skew.IsAny || platform.Plan.Bank is { IsTurned: true },
+        Deck = DesignDeck.Of(platform.Plan),
     };
 }
+
+/// <summary>A walking surface as planned: one plane from each break to the next, in the layout frame, mm.</summary>
+/// <param name="Breaks">Chainages of the breaks, one more than planes.</param>
+/// <param name="Planes">Height over the baseboard.</param>
+/// <param name="Stands">What stands over it.</param>
+public sealed record DesignDeck(IReadOnlyList<double> Breaks, IReadOnlyList<HeightPlane> Planes, IReadOnlyList<DesignStanding> Stands)
+{
+    /// <summary>Of a plan; null where it has no surface yet, as one that is still being put together.</summary>
+    internal static DesignDeck? Of(PlatformPlan plan) => ReferenceEquals(plan.Surface, DeckSurface.None) ? null : new(
+        plan.Surface.Breaks, plan.Surface.Planes,
+        [.. plan.Features.SelectMany(f => f.Prisms.Select(p => new DesignStanding(f.Name, p.Ring, FeatureBlocks.Over(plan, p))))
+            .Where(s => s.Rise > Tolerances.GridStep)]);
+}
+
+/// <summary>Something of a feature that stands over the walking surface in one piece with a section.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="Ring">Its outline in the layout, convex, counter-clockwise, mm.</param>
+/// <param name="Rise">How high it stands over the surface at most, mm.</param>
+public sealed record DesignStanding(string Name, IReadOnlyList<Point2> Ring, double Rise);

@@ -83,17 +83,31 @@ internal sealed record DesignPrinterForm(IReadOnlyList<Point2> Bed, double Heigh
 /// <summary>A platform by what it is held to.</summary>
 internal sealed record DesignPlatformForm(string Name, double Height, DesignFaceForm Face, IReadOnlyList<DesignElement> Chart, DesignBudgetForm Budget,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] DesignOtherFaceForm? OtherFace = null,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? IsSkew = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] bool? IsSkew = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] DesignDeckForm? Deck = null)
 {
     public static DesignPlatformForm Of(DesignPlatform p) => new(p.Name, p.Height, DesignFaceForm.Of(p.Face),
-        p.Chart, DesignBudgetForm.Of(p.Budget), p.OtherFace is { } other ? DesignOtherFaceForm.Of(other) : null, p.IsSkew ? true : null);
+        p.Chart, DesignBudgetForm.Of(p.Budget), p.OtherFace is { } other ? DesignOtherFaceForm.Of(other) : null, p.IsSkew ? true : null,
+        p.Deck is { } deck ? DesignDeckForm.Of(deck) : null);
 
     public DesignPlatform ToPlatform() => new(Name, Chart, Face.ToFace(), Height, Budget.ToBudget())
     {
         OtherFace = OtherFace?.ToPlatform(Name, Height),
         IsSkew = IsSkew ?? false,
+        Deck = Deck?.ToDeck(),
     };
 }
+
+/// <summary>The walking surface from break to break, and what stands over it.</summary>
+internal sealed record DesignDeckForm(IReadOnlyList<double> Breaks, IReadOnlyList<DesignPlaneForm> Planes, IReadOnlyList<DesignStanding> Stands)
+{
+    public static DesignDeckForm Of(DesignDeck d) => new(d.Breaks, [.. d.Planes.Select(p => new DesignPlaneForm(p.Z, p.X, p.Y))], d.Stands);
+
+    public DesignDeck ToDeck() => new(Breaks, [.. Planes.Select(p => new HeightPlane(p.Height, p.AlongX, p.AlongY))], Stands);
+}
+
+/// <summary>A plane: its height over the baseboard at the layout's origin, mm, and how it rises along x and y.</summary>
+internal sealed record DesignPlaneForm(double Height, double AlongX, double AlongY);
 
 /// <summary>The second face of an island: its track's chart and what is kept there.</summary>
 internal sealed record DesignOtherFaceForm(DesignFaceForm Face, IReadOnlyList<DesignElement> Chart, DesignBudgetForm Budget)

@@ -71,8 +71,14 @@ internal static class DesignLimits
                 ? Invariant($"has platform '{platform.Name}' from {face.From} to {face.To:0.####} mm")
             : !allowances.All(a => a is >= 0 and <= LargestAllowance)
             ? Invariant($"has a height, a play or an allowance below nothing or beyond {LargestAllowance:0} mm at platform '{platform.Name}'")
+            : platform.Deck is { } deck && !IsSurface(deck) ? Invariant($"has a walking surface of platform '{platform.Name}' that is none")
             : null);
     }
+
+    // Planes between rising breaks, and what stands over them with an outline and a height.
+    private static bool IsSurface(DesignDeck deck) => deck.Planes.Count > 0 && deck.Breaks.Count == deck.Planes.Count + 1
+        && deck.Breaks.Zip(deck.Breaks.Skip(1)).All(b => b.First < b.Second)
+        && deck.Stands.All(s => s.Rise is > 0 and <= LargestAllowance && Bounded(s.Ring, 2 * TrackLayer.LongestTrack));
 
     private static string? Twice(IEnumerable<string> names) => names.GroupBy(n => n, StringComparer.Ordinal).FirstOrDefault(g => g.Count() > 1)?.Key;
 

@@ -61,6 +61,7 @@ internal static class VerificationEntries
         new("PF8053", "The manifest's sections do not follow one another by number and chainage from one end of their platform to the other.",
             "Build the folder again.", Reasons.Rebuilt),
         new("PF8054", "The figures of gauges and proofs are not of the form that the program writes.", "Build the folder again.", Reasons.Rebuilt),
+        new("PF8055", "Something of a section stands over its deck where nothing is planned to.", "Build the folder again.", Reasons.Rebuilt),
         new("PF8070", "The walls of a section were not measured, since it has too many edges.", "Build the folder again.", Reasons.Rebuilt),
     ];
 }

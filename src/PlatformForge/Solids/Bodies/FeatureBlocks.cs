@@ -49,6 +49,19 @@ internal static class FeatureBlocks
         }
     }
 
+    /// <summary>How high a prism that is added stands over the walking surface at most, mm; negative where it stays below.</summary>
+    public static double Over(PlatformPlan plan, Prism prism)
+    {
+        if (prism.Act != PrismAct.Add)
+        {
+            return double.NegativeInfinity;
+        }
+
+        var surface = plan.Surface.At(prism.Middle.Chainage);
+        var upper = End(plan, prism, prism.Upper, surface);
+        return prism.Ring.Max(p => upper.At(p) - surface.At(p));
+    }
+
     /// <summary>Area from above of what features engrave in the walking surface between two chainages, mm², what crosses counted twice.</summary>
     public static double Engraved(PlatformPlan plan, double from, double to) => Of(plan, PrismAct.Remove)
         .Where(p => p.IsEngraved && p.Middle.Chainage > from && p.Middle.Chainage < to).Sum(p => ConvexRing.Area(p.Ring));

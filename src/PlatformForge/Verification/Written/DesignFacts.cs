@@ -1,5 +1,6 @@
 using PlatformForge.Clearance.Requests;
 using PlatformForge.Clearance.Vehicles;
+using PlatformForge.Exports.Manifests;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Track;
 
@@ -35,6 +36,9 @@ public sealed record DesignFacts
 
     /// <summary>What the sections are printed on; null when that is not to be checked.</summary>
     public PrinterSpec? Printer { get; init; }
+
+    /// <summary>The walking surface of the platform and what is planned to stand over it; null when that is not to be checked.</summary>
+    public DesignDeck? Deck { get; init; }
 
     /// <summary>Where the platforms should stand along their tracks; empty when that is not to be checked.</summary>
     public IReadOnlyList<PlatformStretch> Stretches { get; init; } = [];
