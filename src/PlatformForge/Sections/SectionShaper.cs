@@ -167,12 +167,12 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         if (spec.Pose != PrintPose.Upright && outline.Shape(from, to) == SectionShape.Mixed)
         {
             cut = new HeadCuts(chart, printer, spec).For(from, to);
-            findings.Add(SectionFindings.FlatCutMissing(spec.Key, section.Number, section.Pose == PrintPose.Upright, cut.Value));
+            findings.Add(SectionFindings.FlatCutMissing(spec.Key, section.Name, section.Pose == PrintPose.Upright, cut.Value));
         }
 
         if (spec.Engrave && engraving.Removed.Count == 0)
         {
-            findings.Add(SectionFindings.EngravingLeftOut(spec.Key, section.Number, engraving.Height, Engraving.LeastHeight(printer)));
+            findings.Add(SectionFindings.EngravingLeftOut(spec.Key, section.Name, engraving.Height, Engraving.LeastHeight(printer)));
         }
 
         if (spec.Engrave && section.Number == 1 && Engraving.LeftOut(shortName) is { Count: > 0 } left)
@@ -183,14 +183,23 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         if (section.Overhangs.Unsupported > OverhangMeter.Worth)
         {
             var hangs = section.Overhangs;
-            double at = ChainageOf(section.ToLayout.Apply(hangs.LargestAt), from, to);
-            findings.Add(SectionFindings.Unsupported(spec.Key, section.Number, hangs.Unsupported, (hangs.Largest, at), section.PoseInWords, cut));
+            var place = section.ToLayout.Apply(hangs.LargestAt);
+            double at = ChainageOf(place, from, to);
+            string? turned = section.Pose == PrintPose.Upright && spec.Pose == PrintPose.Automatic && cut is null
+                ? Cause.OfTurning(chart.Plan, [.. outline.Surfaces(from, to)], section.Solid.Mesh, (from + to) / 2) : null;
+            findings.Add(SectionFindings.Unsupported(
+                spec.Key,
+                section.Name,
+                hangs.Unsupported,
+                (hangs.Largest, at, Cause.At(chart.Plan, new(place.X, place.Y), at)),
+                section.PoseInWords + (turned is null ? "" : $" because of the {turned}"),
+                cut));
         }
 
         double width = OverhangMeter.LeastWidth(section.Hull);
         if (section.Length > Slender * width)
         {
-            findings.Add(SectionFindings.SlenderSection(spec.Key, section.Number, section.Length, width));
+            findings.Add(SectionFindings.SlenderSection(spec.Key, section.Name, section.Length, width));
         }
 
         return findings;

@@ -1,4 +1,5 @@
 using PlatformForge.Geometry;
+using PlatformForge.Platforms.Specs;
 using PlatformForge.Sections;
 using PlatformForge.Sections.Forms;
 using PlatformForge.Units;
@@ -20,6 +21,18 @@ public class PoseTests
 
         // The deck hangs over one hollow wider than a bridge, and the coping over nothing.
         Assert.True(section.Overhangs.Unsupported > 170 * 50);
+    }
+
+    /// <summary>A seat of half the deck leaves too little of it to lie on: the section and its platform are named, and what turned it.</summary>
+    [Fact]
+    public void A_piece_that_a_wide_recess_turns_upright_names_it_and_its_platform()
+    {
+        var plan = Workbench.Straight(120, change: s => s.With<SocketSpec>([new(260, 22) { Along = 92, Across = 40, Depth = 0.5, Name = "building" }]));
+        var outcome = SectionMaker.Make(plan, Workbench.Printer, new());
+        Assert.Equal(PrintPose.Upright, Assert.Single(outcome.Value!.Sections).Pose);
+        string told = Assert.Single(outcome.Findings, f => f.Code == "PF6007").Message;
+        Assert.StartsWith("straight 1 of 1 has", told, StringComparison.Ordinal);
+        Assert.Contains("upright because of the building at chainage 260 mm;", told, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -143,10 +143,10 @@ internal static class SectionFindings
         Invariant($"Give {Math.Ceiling((size - Grain) * 100) / 100:0.##} mm or more, print with a nozzle of {Math.Floor(nozzle * 100) / 100:0.##} mm, or ")
             + "drill it after printing.").Curing(Math.Ceiling((size - Grain) * 100) / 100);
 
-    public static Finding EngravingLeftOut(string key, int section, double largest, double least) => Finding.Note(
+    public static Finding EngravingLeftOut(string key, string section, double largest, double least) => Finding.Note(
         "PF6006",
         key + ".engrave",
-        Invariant($"Section {section} is not engraved: its largest clear patch underneath takes letters {largest:F1} mm high, and {least:F1} mm is the least ")
+        Invariant($"{section} is not engraved: its largest clear patch underneath takes letters {largest:F1} mm high, and {least:F1} mm is the least ")
             + "that prints.",
         "Use a shorter name (short_name), a wider rib pitch or fewer longitudinal ribs.");
 
@@ -162,21 +162,21 @@ internal static class SectionFindings
     private const int MostLetters = 8;
 
     /// <param name="key">Key of the sections.</param>
-    /// <param name="section">Its number.</param>
+    /// <param name="section">Its name.</param>
     /// <param name="area">All of it, mm².</param>
-    /// <param name="largest">The largest patch, mm², and the chainage of its middle.</param>
-    /// <param name="pose">How the section stands.</param>
+    /// <param name="largest">The largest patch, mm², the chainage of its middle, and what of the platform is there; null where nothing is.</param>
+    /// <param name="pose">How the section stands, and why where something made it.</param>
     /// <param name="cut">What is told of cuts that let the section lie flat; null where it does so as it is.</param>
     public static Finding Unsupported(
         string key,
-        int section,
+        string section,
         double area,
-        (double Area, double Chainage) largest,
+        (double Area, double Chainage, string? What) largest,
         string pose,
         (string Words, Cure? Cure)? cut)
     {
-        string message = Invariant($"Section {section} has {area:F1} mm² flatter than 45 degrees with nothing under it as it prints, {pose}; the largest ")
-            + Invariant($"place, {largest.Area:F1} mm², is about chainage {largest.Chainage:F0} mm.");
+        string message = Invariant($"{section} has {area:F1} mm² flatter than 45 degrees with nothing under it as it prints, {pose}; the largest ")
+            + Invariant($"place, {largest.Area:F1} mm², is about chainage {largest.Chainage:F0} mm{(largest.What is { } what ? $", at the {what}" : "")}.");
         return area < WorthSupport
             ? Finding.Note("PF6007", key + ".pose", message, "So small a place droops a little and needs no support.")
             : Finding.Warning("PF6007", key + ".pose", message, cut is { } told ? told.Words : "Let the slicer put supports there.").Curing(cut?.Cure);
@@ -219,20 +219,20 @@ internal static class SectionFindings
     // A square of 2 mm: less than that is not worth a support. Common practice, no source.
     private const double WorthSupport = 4;
 
-    public static Finding SlenderSection(string key, int section, double length, double width) => Finding.Note(
+    public static Finding SlenderSection(string key, string section, double length, double width) => Finding.Note(
         "PF6008",
         key,
-        Invariant($"Section {section} is {length / width:F1} times as long as it is wide ({length:F0} by {width:F0} mm) and may warp."),
+        Invariant($"{section} is {length / width:F1} times as long as it is wide ({length:F0} by {width:F0} mm) and may warp."),
         Invariant($"Print it with a brim of {SlenderBrim:0.#} mm or more."));
 
     /// <param name="key">Key of the sections.</param>
-    /// <param name="section">Its number.</param>
+    /// <param name="section">Its name.</param>
     /// <param name="upright">How it stands.</param>
     /// <param name="cut">What is told of cuts that let it lie flat.</param>
-    public static Finding FlatCutMissing(string key, int section, bool upright, (string Words, Cure? Cure) cut) => Finding.Note(
+    public static Finding FlatCutMissing(string key, string section, bool upright, (string Words, Cure? Cure) cut) => Finding.Note(
         "PF6009",
         key,
-        Invariant($"Section {section} holds part of a ramp and part of the level deck, ")
+        Invariant($"{section} holds part of a ramp and part of the level deck, ")
             + Invariant($"so {(upright ? "it prints upright" : "it lies on the one and the other stands off the bed")}."),
         cut.Words).Curing(cut.Cure);
 
