@@ -49,6 +49,9 @@ public class HaltsShortTests
     [InlineData(399)]
     [InlineData(404)]
     [InlineData(437)]
-    public void Nor_have_designs_by_lot_whose_trucks_halt_short(int seed) => Assert.True(DesignFolder.Of(RandomDesign.AtHalt(seed)) is
-        { Verdict: not null, IsClear: true });
+    public void Nor_have_designs_by_lot_whose_trucks_halt_short(int seed)
+    {
+        var folder = DesignFolder.Of(RandomDesign.AtHalt(seed));
+        Assert.True(folder is { Verdict: not null, IsClear: true }, string.Join(' ', folder.Verdict?.Findings.Select(f => f.Message) ?? []));
+    }
 }
