@@ -182,18 +182,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
 
         if (section.Overhangs.Unsupported > OverhangMeter.Worth)
         {
-            var hangs = section.Overhangs;
-            var place = section.ToLayout.Apply(hangs.LargestAt);
-            double at = ChainageOf(place, from, to);
-            string? turned = section.Pose == PrintPose.Upright && spec.Pose == PrintPose.Automatic && cut is null
-                ? Cause.OfTurning(chart.Plan, [.. outline.Surfaces(from, to)], section.Solid.Mesh, (from + to) / 2) : null;
-            findings.Add(SectionFindings.Unsupported(
-                spec.Key,
-                section.Name,
-                hangs.Unsupported,
-                (hangs.Largest, at, Cause.At(chart.Plan, new(place.X, place.Y), at)),
-                section.PoseInWords + (turned is null ? "" : $" because of the {turned}"),
-                cut));
+            findings.Add(Hanging(section, from, to, cut));
         }
 
         double width = OverhangMeter.LeastWidth(section.Hull);
@@ -203,6 +192,23 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         }
 
         return findings;
+    }
+
+    // What hangs free, with what is there, and what of the platform made the section stand upright.
+    private Finding Hanging(PlatformSection section, double from, double to, (string, Cure?)? cut)
+    {
+        var hangs = section.Overhangs;
+        var place = section.ToLayout.Apply(hangs.LargestAt);
+        double at = ChainageOf(place, from, to);
+        string? turned = section.Pose == PrintPose.Upright && spec.Pose == PrintPose.Automatic && cut is null
+            ? Cause.OfTurning(chart.Plan, [.. outline.Surfaces(from, to)], section.Solid.Mesh, (from + to) / 2) : null;
+        return SectionFindings.Unsupported(
+            spec.Key,
+            section.Name,
+            hangs.Unsupported,
+            (hangs.Largest, at, Cause.At(chart.Plan, new(place.X, place.Y), at)),
+            section.PoseInWords + (turned is null ? "" : $" because of the {turned}"),
+            cut);
     }
 
     // A piece that the printer has no room for.

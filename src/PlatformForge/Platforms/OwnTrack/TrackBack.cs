@@ -65,33 +65,34 @@ internal static class TrackBack
         }
 
         var kept = new Dictionary<(int, Side), double[]>();
-        foreach (var place in places)
+        fouled.AddRange(places.Select(p => Worst(request, plan, envelope, p, kept)).OfType<FouledPlace>());
+    }
+
+    // What needs most of a place; null where nothing does.
+    private static FouledPlace? Worst(
+        PlatformRequest request, PlatformPlan plan, SweptEnvelope envelope, PlaceBeside place, Dictionary<(int, Side), double[]> kept)
+    {
+        var side = place.Offset > 0 ? Side.Left : Side.Right;
+        var heights = Heights(request, plan, place.Place.Chainage);
+        FouledPlace? worst = null;
+        for (int i = 0; i < envelope.Parts.Count; i++)
         {
-            var side = place.Offset > 0 ? Side.Left : Side.Right;
-            var heights = Heights(request, plan, place.Place.Chainage);
-            FouledPlace? worst = null;
-            for (int i = 0; i < envelope.Parts.Count; i++)
+            var part = envelope.Parts[i];
+            if (heights.PassesOver(part))
             {
-                var part = envelope.Parts[i];
-                if (heights.PassesOver(part))
-                {
-                    continue;
-                }
-
-                if (!kept.TryGetValue((i, side), out double[]? reach))
-                {
-                    kept[(i, side)] = reach = Kept(request, envelope, part, side);
-                }
-
-                double depth = Between(reach, (place.Chainage - envelope.From) / envelope.Spacing) - Math.Abs(place.Offset);
-                worst = depth > (worst?.Depth ?? Tolerances.Rounding) ? new(place, depth, part) : worst;
+                continue;
             }
 
-            if (worst is not null)
+            if (!kept.TryGetValue((i, side), out double[]? reach))
             {
-                fouled.Add(worst);
+                kept[(i, side)] = reach = Kept(request, envelope, part, side);
             }
+
+            double depth = Between(reach, (place.Chainage - envelope.From) / envelope.Spacing) - Math.Abs(place.Offset);
+            worst = depth > (worst?.Depth ?? Tolerances.Rounding) ? new(place, depth, part) : worst;
         }
+
+        return worst;
     }
 
     // Stations go on by so much, mm, beyond the first and the last place.
