@@ -24,19 +24,12 @@ internal static class Cause
             return Invariant($"{feature.Name} at chainage {feature.Middle:0} mm");
         }
 
-        if (plan.Downpipes.FirstOrDefault(d => d.IsFar == isFar && d.From - Near < s && s < d.To + Near) is { } pipe)
-        {
-            return Invariant($"downpipe at chainage {pipe.Middle:0} mm");
-        }
-
-        if (plan.Piers.FirstOrDefault(p => p.IsFar == isFar && p.From - Near < s && s < p.To + Near) is { } pier)
-        {
-            return Invariant($"pier at chainage {pier.Middle:0} mm");
-        }
-
-        return plan.WallOpenings.FirstOrDefault(o => o.IsFar == isFar && Math.Abs(o.Chainage - s) < (o.Spec.Width / 2) + Near) is { } opening
-            ? Invariant($"opening at chainage {opening.Chainage:0} mm")
-            : IsBank(plan, s, t) ? "bank" : null;
+        var fittings = from row in plan.Fittings
+                       from one in row.Places
+                       where one.IsFar == isFar && one.From - Near < s && s < one.To + Near
+                       orderby one.To - one.From
+                       select Invariant($"{row.Name} at chainage {one.Middle:0} mm");
+        return fittings.FirstOrDefault() ?? (IsBank(plan, s, t) ? "bank" : null);
     }
 
     /// <summary>What keeps most of a section's walking surface off the bed: what stands highest over it, or else what is let into most of it; null where
