@@ -56,7 +56,7 @@ public class ElevationMeshTests
     [InlineData(-40, 40)]
     public void A_coping_over_a_plinth_is_level_up_to_ends_askew(double start, double end)
     {
-        var plan = Workbench.Straight(150, Side.Left, s => s with
+        var plan = Workbench.Straight(300, Side.Left, s => s with
         {
             Skew = new() { Start = start, End = end },
             Facing = Bricks with { Plinth = PlinthSpec.For(Scale), Corbel = CorbelSpec.For(Scale) },
