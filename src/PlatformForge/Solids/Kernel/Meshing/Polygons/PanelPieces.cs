@@ -13,15 +13,26 @@ internal sealed class PanelPieces
     // Nearer to a fold than this, mm, is on it: corners and folds lie on the grid.
     private const double OnFold = Tolerances.GridStep;
 
+    // A piece shorter than this, mm, as is left between a station and what crosses its wall right beside it, has a direction of its own only by the grid's
+    // rounding: a step across it turns it by up to half a right angle. What stands out of it does so as its neighbours have it; beyond this length a step
+    // turns it by 0.001 at most, by which fields 20 mm deep do not close up.
+    private const double Stump = 1024 * Tolerances.GridStep;
+
     private readonly List<ReliefPiece> pieces;
     private readonly double[] ends;
-    private readonly Point2[] mitres;
+    private readonly Point2[] mitres, outward;
 
     public PanelPieces(List<ReliefPiece> pieces, bool isRing)
     {
         (this.pieces, IsRing) = (pieces, isRing);
         ends = [.. pieces.Select(p => p.End)];
-        mitres = [.. pieces.Select((p, i) => Mitre(p.Outward, pieces[(i + 1) % pieces.Count].Outward))];
+        mitres = new Point2[pieces.Count];
+        outward = new Point2[pieces.Count];
+        for (int i = 0; i < pieces.Count; i++)
+        {
+            mitres[i] = Between(Told(i, -1), Told(i + 1, 1), i);
+            outward[i] = IsStump(i) ? mitres[i] : pieces[i].Outward;
+        }
     }
 
     public bool IsRing { get; }
@@ -69,7 +80,31 @@ internal sealed class PanelPieces
     public double StartOf(int piece) => this[piece].Start + (piece / pieces.Count * Length);
 
     /// <summary>Out of the wall by a mm: square to a piece, or at the fold at its right end to where both neighbours' surfaces meet.</summary>
-    public Point2 Off(int piece, bool isFold) => isFold ? mitres[piece % pieces.Count] : this[piece].Outward;
+    public Point2 Off(int piece, bool isFold) => isFold ? mitres[piece % pieces.Count] : outward[piece % pieces.Count];
+
+    // Where the surfaces of two pieces meet; that of one where the other, below nought, is none.
+    private Point2 Between(int before, int after, int own) =>
+        Mitre(pieces[before >= 0 ? before : after >= 0 ? after : own].Outward, pieces[after >= 0 ? after : before >= 0 ? before : own].Outward);
+
+    // The nearest piece, from one on to the left or to the right, whose direction is its wall's; below nought where there is none.
+    private int Told(int from, int step)
+    {
+        for (int k = 0, i = from; k < pieces.Count; k++, i += step)
+        {
+            if (IsRing || (i >= 0 && i < pieces.Count))
+            {
+                int at = ((i % pieces.Count) + pieces.Count) % pieces.Count;
+                if (!IsStump(at))
+                {
+                    return at;
+                }
+            }
+        }
+
+        return -1;
+    }
+
+    private bool IsStump(int piece) => pieces[piece].End - pieces[piece].Start < Stump;
 
     // The direction, longer than one, whose end lies at the same distance from both walls.
     private static Point2 Mitre(Point2 a, Point2 b) => (a + b) * (1 / (1 + Point2.Dot(a, b)));
