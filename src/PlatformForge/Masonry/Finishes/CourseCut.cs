@@ -40,7 +40,25 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
         }
 
         var room = new Room(top, foot, box.Low, box.High);
-        if (box.IsCourse && LeavesSliver(room, box))
+        if (box.IsCourse && Slivers(room, box) is { Count: > 0 } slivers)
+        {
+            double from = box.From;
+            foreach (var (a, b) in box.IsBand ? slivers.Append((box.To, box.To)) : [])
+            {
+                Cut(room, box with { From = from, To = a }, into);
+                from = b;
+            }
+
+            return;
+        }
+
+        Cut(room, box, into);
+    }
+
+    // Adds what its edges leave of an oblong, however little.
+    private void Cut(in Room room, in CourseBox box, List<Point2[]> into)
+    {
+        if (box.To - box.From < least)
         {
             return;
         }
@@ -66,10 +84,11 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
         }
     }
 
-    // Whether a level edge over it, or the fall of a deck, leaves less than half of a piece of a course: no ramp excuses a sliver there. What the back of
+    // Where a level edge over it, or the fall of a deck, leaves less than half of a piece of a course: no ramp excuses a sliver there. What the back of
     // an arch takes from below is none of this: beside its ring a piece is laid as far as it goes.
-    private bool LeavesSliver(in Room room, in CourseBox box)
+    private List<(double From, double To)> Slivers(in Room room, in CourseBox box)
     {
+        var found = new List<(double From, double To)>();
         places.Clear();
         room.Top.Within(box.From, box.To, places);
         places.Sort();
@@ -80,13 +99,13 @@ internal sealed class CourseCut(IEnumerable<double> bends, double least)
             bool isLevel = b - a > least && Math.Abs(room.Top.At(b) - room.Top.At(a)) < Math.Max(Hair, Fall * (b - a));
             if (isLevel && room.High((a + b) / 2) - box.Low < LeastSplit * (box.High - box.Low))
             {
-                return true;
+                found.Add((a, b));
             }
 
             a = b;
         }
 
-        return false;
+        return found;
     }
 
     // Between the places at which an edge bends or crosses a side of the oblong, both edges of what is left are straight.
@@ -254,4 +273,7 @@ internal readonly record struct CourseBox(double From, double To, double Low, do
 {
     /// <summary>Whether it is a piece of one course of several, and not as high as its wall.</summary>
     public bool IsCourse { get; init; }
+
+    /// <summary>Whether it is a whole course without joints, which a level edge cuts off where it lies too low; of others it takes the piece.</summary>
+    public bool IsBand { get; init; }
 }

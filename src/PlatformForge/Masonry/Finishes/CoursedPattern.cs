@@ -53,7 +53,7 @@ internal abstract class CoursedPattern : IWallPattern
             bool isCourse = row.High - row.Low < top.Highest - foot.Lowest - Hair;
             foreach (var (from, to) in spans)
             {
-                cutter.Cut(top, under, new(from, to, row.Low, row.High) { IsCourse = isCourse }, outlines);
+                cutter.Cut(top, under, new(from, to, row.Low, row.High) { IsCourse = isCourse, IsBand = isCourse && IsBand(row) }, outlines);
             }
 
             foreach (var outline in outlines)
