@@ -52,7 +52,8 @@ public class CurvedIslandTests
     public void An_island_is_built_wherever_it_is_cut(int seed)
     {
         var random = new Random(seed);
-        double from = 255 + (random.NextDouble() * 60), to = from + 90 + (random.NextDouble() * 60), cut = from + ((to - from) * (0.4 + (0.2 * random.NextDouble())));
+        double from = 255 + (random.NextDouble() * 60), to = from + 90 + (random.NextDouble() * 60);
+        double cut = from + ((to - from) * (0.4 + (0.2 * random.NextDouble())));
         string[] profiles = ["plinth.steps=2", "corbel.courses=2", "batter=1", "plinth.projection=0.7"];
         string[] walls = ["bond=english", "bond=flemish", "bond=stretcher", "bond=english-garden-wall", "front=stone", "front=rubble"];
         string text = Island.Replace("from = 250, to = 650", FormattableString.Invariant($"from = {from:0.000}, to = {to:0.000}"), StringComparison.Ordinal);

@@ -5,7 +5,6 @@ using PlatformForge.Solids.Kernel;
 using PlatformForge.Solids.Reliefs;
 using PlatformForge.Tests.Meshes;
 using PlatformForge.Units;
-using Xunit;
 
 namespace PlatformForge.Tests.Solids.Kernel;
 
