@@ -137,7 +137,8 @@ public class WorkshopTests(WrittenSamples samples)
                 var table = Csv(file);
                 var seen = Seen(Path.Combine(samples.Folder, sample), name, SectionsOf(sample).Where(s => s.Name == name).ToArray());
                 foreach (var (surface, paint) in new[] { ("deck", 0), ("coping", 1), ("white line", 2), ("walls", 3), ("joints of mortar", 4), ("stone", 5),
-                    ("timber", 6), ("concrete and flags", 7), ("paving bricks", 8), ("bricks of the coping", 13) })
+                    ("timber", 6), ("concrete and flags", 7), ("paving bricks", 8), ("bricks of the coping", 13),
+                        ("render", 14) })
                 {
                     // What an inlay or a strip covers is the floor of its groove, and takes no paint.
                     double told = table.Where(r => r["surface"] == surface).Sum(r => Number(r, "area_cm2"));

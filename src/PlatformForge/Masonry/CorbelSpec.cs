@@ -11,8 +11,21 @@ public sealed record CorbelSpec
     // An eighth of a brick in full size, mm: common practice, no source.
     private const double FullProjection = 28.125;
 
-    /// <summary>How many courses stand out. Default 2 (common practice, no source).</summary>
-    public int Courses { get; init; } = 2;
+    private readonly int? courses;
+
+    /// <summary>How many courses stand out. Default 2 of bricks, 1 of stones, which are as high (common practice, no source); fewer where a wall has no room
+    /// for so many.</summary>
+    public int Courses
+    {
+        get => courses ?? UnaskedCourses;
+        init => courses = value;
+    }
+
+    /// <summary>Whether they are stated.</summary>
+    public bool StatesCourses => courses is not null;
+
+    /// <summary>How many there are where that is not stated.</summary>
+    public int UnaskedCourses { get; init; } = 2;
 
     /// <summary>How far each stands before the one below it. Default 0.37 (28 mm, an eighth of a brick: common practice, no source).</summary>
     public double Projection { get; init; } = FullProjection / 76.2;

@@ -179,8 +179,7 @@ public sealed record FacingSpec
 
     /// <summary>How deep what is cut into a wall goes unasked, mm: joints, or recesses whose depth is not stated.</summary>
     /// <param name="isBack">The back, where no second face is.</param>
-    public double CutInto(bool isBack) => Openings.Where(o => o.IsBack == isBack && (isBack ? Back : Front) != WallFinish.Plain).Select(o => o.Cut)
-        .Append(FaceDepth(isBack)).Max();
+    public double CutInto(bool isBack) => Openings.Where(o => o.IsBack == isBack).Select(o => o.Cut).Append(FaceDepth(isBack)).Max();
 
     private bool Lays(WallFinish finish) => Front == finish || Back == finish || Ends == finish;
 

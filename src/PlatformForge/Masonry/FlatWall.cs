@@ -48,6 +48,9 @@ public readonly record struct WallRegion(Point2[] Outline, double Out)
     /// <summary>Name of the face behind the wall in which it comes out; null where it has a floor.</summary>
     public string? Behind { get; init; }
 
+    /// <summary>Whether it is the lintel over an opening.</summary>
+    public bool IsLintel { get; init; }
+
     /// <summary>Number of the opening that it is (<see cref="OpeningShape.Number"/>); nothing for what stands out.</summary>
     public int Opening { get; init; }
 }

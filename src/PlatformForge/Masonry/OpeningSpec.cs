@@ -40,6 +40,12 @@ public sealed record OpeningSpec
     /// <summary>Whether their height and their sill are stated; otherwise they yield to what else is in the wall.</summary>
     public (bool Height, bool Sill) States => (height is not null, sill is not null);
 
+    /// <summary>Whether their width is stated.</summary>
+    public bool StatesWidth => width is not null;
+
+    /// <summary>Whether their upper edge is stated.</summary>
+    public bool StatesHead => head is not null;
+
     /// <summary>How far their floor lies behind what is laid beside them; nothing for what goes through.</summary>
     public double Depth { get => depth ?? UnaskedDepth; init => depth = value; }
 
@@ -83,6 +89,10 @@ public sealed record OpeningSpec
         OpeningKind.Weep => (1800, 75, 75, 300),
         _ => (3048, 900, 750, 225),
     };
+
+    /// <summary>How far the lintel over a flat head lies on the wall on either side, mm: 150 mm at full size (common practice, no source). A weep hole has
+    /// none: the course over it bridges it.</summary>
+    public double Bearing => Rise <= 0 && Kind != OpeningKind.Weep ? 150 / Ratio : 0;
 
     /// <summary>Its keys in the project file.</summary>
     public static SpecKeys<OpeningSpec> Keys { get; } = new SpecKeys<OpeningSpec>(For)

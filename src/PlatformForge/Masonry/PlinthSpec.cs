@@ -15,7 +15,7 @@ public sealed record PlinthSpec
     private const double UsualStep = 0.4, UnaskedSteps = 3;
 
     private readonly int? steps;
-    private readonly double? height;
+    private readonly double? height, projection;
 
     /// <summary>Height over the baseboard of its head, which goes to the nearest bed. Default 2.95 (225 mm: common practice, no source).</summary>
     public double Height
@@ -30,8 +30,22 @@ public sealed record PlinthSpec
     /// <summary>Full size to model, for what is not stated.</summary>
     public double Ratio { get; init; } = 76.2;
 
-    /// <summary>How far its foot stands before the wall over it. Default 0.74 (56 mm, a quarter of a brick, 1.2 at most: common practice, no source).</summary>
-    public double Projection { get; init; } = FullProjection / 76.2;
+    /// <summary>How far its foot stands before the wall over it. Default 0.74 (56 mm, a quarter of a brick, 1.2 at most: common practice, no source); less
+    /// where its height has fewer courses than that takes steps, as of stone.</summary>
+    public double Projection
+    {
+        get => projection ?? UnaskedProjection;
+        init => projection = value;
+    }
+
+    /// <summary>Whether its projection is stated.</summary>
+    public bool StatesProjection => projection is not null;
+
+    /// <summary>Whether its steps are stated.</summary>
+    public bool StatesSteps => steps is not null;
+
+    /// <summary>How far it stands out where that is not stated, mm.</summary>
+    public double UnaskedProjection { get; init; } = FullProjection / 76.2;
 
     /// <summary>Greatest step unasked, mm: 0.4, or the line of a finer nozzle.</summary>
     public double UnaskedStep { get; init; } = UsualStep;
@@ -66,6 +80,6 @@ public sealed record PlinthSpec
     public static PlinthSpec For(ModelScale scale) => new()
     {
         Ratio = FullHeight / scale.ToModel(FullHeight),
-        Projection = Math.Min(scale.ToModel(FullProjection), UnaskedSteps * UsualStep),
+        UnaskedProjection = Math.Min(scale.ToModel(FullProjection), UnaskedSteps * UsualStep),
     };
 }

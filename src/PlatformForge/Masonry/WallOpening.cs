@@ -15,6 +15,9 @@ public readonly record struct WallOpening(double At, OpeningShape Shape);
 /// <param name="Voussoir">Least width of a voussoir with its joint, along the arch's soffit.</param>
 public sealed record OpeningShape(double Width, double Sill, double Height, double Rise, double Depth, double Ring, double Voussoir)
 {
+    /// <summary>How far the lintel over a flat head lies on the wall on either side, mm; nothing where there is none.</summary>
+    public double Bearing { get; init; }
+
     /// <summary>Which of the openings planned for its platform it is, counted from 1; nothing for one that no plan has.</summary>
     public int Number { get; init; }
 

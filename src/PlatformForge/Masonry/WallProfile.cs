@@ -41,6 +41,11 @@ public sealed record WallProfile(IReadOnlyList<WallZone> Zones)
             .MinBy(z => Math.Abs(z.Low - sill));
     }
 
+    /// <summary>Whether an opening would reach over the heads of buttresses, where the wall's face is parted in two.</summary>
+    /// <param name="sill">Height of its lower edge over the baseboard, mm.</param>
+    /// <param name="height">From there to its crown, mm.</param>
+    public bool IsParted(double sill, double height) => !Leans && FrontHead is { } head && sill < head && sill + height > head;
+
     /// <summary>A wall without any.</summary>
     public static WallProfile Flat { get; } = new([new(1, double.NegativeInfinity, double.PositiveInfinity, 0)]);
 

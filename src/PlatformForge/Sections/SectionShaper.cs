@@ -41,7 +41,7 @@ internal sealed class SectionShaper(FacetedPlan chart, PrinterSpec printer, Sect
         var engraving = Engraving.Of(chart, markFrom, markTo, number, count, shortName, spec, printer);
         ColumnBlock[] blocks = [.. body.Added, .. joints.SelectMany(j => j.Added()), .. body.Removed, .. joints.SelectMany(j => j.Removed()),
             .. joints.SelectMany(j => Relief(j, from, to)), .. engraving.Removed];
-        var raised = memory.Of("section", new RaiseInput(blocks, facing), RaisedSection.Of, cancel);
+        var raised = memory.Of("section", new RaiseInput(blocks, facing) { Front = chart.Plan.Spec.Facing?.Front }, RaisedSection.Of, cancel);
         var form = memory.Of(
             "section on its bed",
             new LyingInput(raised, [.. outline.Surfaces(from, to)], outline.Along(from, to), spec.Pose, printer.Bed, printer.Margin, printer.Layer,

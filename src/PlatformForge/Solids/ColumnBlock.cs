@@ -32,6 +32,9 @@ public enum Paint : byte
 
     /// <summary>Bricks of a coping: harder and darker than those of a wall or a deck.</summary>
     CopingBrick,
+
+    /// <summary>Walls that are left smooth by choice: render.</summary>
+    Render,
 }
 
 /// <summary>

@@ -59,6 +59,7 @@ public class PlainElevationTests
         var plan = Workbench.Straight(260, side, s => s with { Facing = Facings[name], StartRamp = new(Gradient: 8) });
         var set = Workbench.Made(plan, Workbench.Printer, new());
         int walls = 0, others = 0;
+        var shown = Facings[name] is null ? Paint.Wall : Paint.Render;
         foreach (var face in Faces(set).Where(f => f.Name == WallNames.Back || (f.Name == WallNames.FrontOf(1) && Facings[name]?.Front != WallFinish.Brick)))
         {
             // Along y: a front on the left is seen from below, where y is less.
@@ -74,10 +75,10 @@ public class PlainElevationTests
                 {
                     for (double z = 0.13; z < foot; z += 0.371)
                     {
-                        bool?[] looks = [.. Corners(x, foot - z).Select(p => (bool?)(drawn.At(p) == Palette.Of(Paint.Wall))).Distinct()];
+                        bool?[] looks = [.. Corners(x, foot - z).Select(p => (bool?)(drawn.At(p) == Palette.Of(shown))).Distinct()];
                         if (looks.Length == 1)
                         {
-                            bool met = seen.At(start + (along * x), z)?.Paint == Paint.Wall;
+                            bool met = seen.At(start + (along * x), z)?.Paint == shown;
                             Assert.True(looks[0] == met, FormattableString.Invariant($"{name}, {face.Name}, section {section.Number}, {x:0.00} ")
                                 + FormattableString.Invariant($"along, {z:0.00} high: on the mesh {met}"));
                             (walls, others) = met ? (walls + 1, others) : (walls, others + 1);
@@ -179,10 +180,10 @@ public class PlainElevationTests
 
     private static IEnumerable<ElevationFace> Faces(SectionSet set) => ElevationFaces.Of(set);
 
-    // Turf, deck, coping, wall.
+    // Turf, deck, coping, wall, render.
     private static Paint? Of(Rgb? colour)
     {
-        foreach (var paint in new[] { Paint.Wall, Paint.Turf, Paint.Deck, Paint.Coping })
+        foreach (var paint in new[] { Paint.Wall, Paint.Render, Paint.Turf, Paint.Deck, Paint.Coping })
         {
             if (colour == Palette.Of(paint))
             {

@@ -33,6 +33,7 @@ public static class Palette
         new("Under sheet", new(0xCF, 0xD0, 0xCC)),
         new("Cast iron", new(0x33, 0x3A, 0x3C)),
         new("Coping bricks", new(0x5E, 0x3B, 0x38)),
+        new("Render", new(0xE2, 0xDA, 0xC8)),
     ];
 
     // What is on every platform; what comes after it is told only where it is.

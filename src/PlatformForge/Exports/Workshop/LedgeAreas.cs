@@ -18,14 +18,14 @@ internal static class LedgeAreas
     public static IEnumerable<(Paint Shown, double Area)> Of(PlatformPlan plan, PlatformSection section)
     {
         var zones = WallProfiles.Of(plan).Zones;
-        foreach (var wall in section.Faced.Where(w => w.Zone.IsFoot))
+        foreach (var wall in section.Faced.Where(w => w.Zone.IsFoot && w.Finish != WallFinish.Plain))
         {
             yield return (FacingRelief.PaintOf(wall.Finish), Step(zones, wall.Zone) * AtHead(wall.Wall.Top, wall.Zone.High));
         }
 
         foreach (var zone in zones.Where(z => z.IsFoot))
         {
-            yield return (Paint.Wall, Step(zones, zone) * Plain(plan, section, zone.High));
+            yield return (FacingRelief.PaintOf(WallFinish.Plain), Step(zones, zone) * Plain(plan, section, zone.High));
         }
     }
 

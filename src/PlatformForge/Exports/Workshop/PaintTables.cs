@@ -35,6 +35,7 @@ internal static class PaintTables
         (Paint.Paver, "paving bricks", 2),
         (Paint.Turf, "bank", 1),
         (Paint.CopingBrick, "bricks of the coping", 2),
+        (Paint.Render, "render", 2),
     ];
 
     private static readonly (string For, Paint Paint, IReadOnlyList<(int Parts, string Colour)> Of, string Why)[] Mixed =
@@ -50,6 +51,8 @@ internal static class PaintTables
         ("timber", Paint.Timber, [(2, "dark grey"), (1, "brown")], "old timber is grey before it is brown; tarred sleepers are nearly black"),
         ("concrete and flags", Paint.Concrete, [(3, "light grey"), (1, "sand")],
             "streak it with thinned dark grey, from joints and posts down; pick out single flags"),
+        ("render", Paint.Render, [(5, "white"), (1, "sand")],
+            "lime wash and cement paint are off-white and darker at the foot: streak it with thinned brown from the coping down"),
         ("bank, under scatter", Paint.Turf, [(2, "brown"), (1, "sand")],
             "earth shows between grass: lay scatter or fibres into the wet paint or into thinned glue"),
     ];

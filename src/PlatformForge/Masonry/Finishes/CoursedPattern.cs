@@ -47,6 +47,7 @@ internal abstract class CoursedPattern : IWallPattern
             Row(row, spans);
             openings?.Part(row, spans, LeastCut);
             openings?.Join(row, spans, LeastCut);
+            var lintels = IsBand(row) ? [] : openings?.Lintels(row, spans, LeastCut, Laying.Joint) ?? [];
             spans.RemoveAll(s => s.To - s.From < Hair);
             var under = openings?.Under(row) ?? foot;
             outlines.Clear();
@@ -59,6 +60,17 @@ internal abstract class CoursedPattern : IWallPattern
             foreach (var outline in outlines)
             {
                 yield return new(outline, row.Out);
+            }
+
+            outlines.Clear();
+            foreach (var (from, to) in lintels)
+            {
+                cutter.Cut(top, under, new(Clear(from, 1), Clear(to, -1), row.Low, row.High) { IsCourse = isCourse }, outlines);
+            }
+
+            foreach (var outline in outlines)
+            {
+                yield return new(outline, row.Out) { IsLintel = true };
             }
         }
     }

@@ -49,6 +49,9 @@ internal sealed class OpeningCut
 
     public bool IsArch => Radius > 0;
 
+    /// <summary>How far its lintel lies on the wall on either side, mm.</summary>
+    public double Bearing => shape.Bearing;
+
     /// <summary>What one with a level head takes up of the wall beside it: its two corners, mm.</summary>
     public (Point2 Low, Point2 High) Taken => (new(Left - Ledge, Sill - Ledge), new(Right + Ledge, Crown + Ledge));
 

@@ -44,14 +44,78 @@ internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, 
         }
     }
 
-    // Takes what lies between two sides out of a piece.
+    /// <summary>Takes the lintels that lie on a row's beds out of it, and gives where they lie.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="spans">Its pieces.</param>
+    /// <param name="least">A piece that would be left shorter is added to its neighbour, mm.</param>
+    /// <param name="joint">Width of joints, mm.</param>
+    public List<(double From, double To)> Lintels(in WallRow row, List<(double From, double To)> spans, double least, double joint)
+    {
+        var lintels = new List<(double From, double To)>();
+        foreach (var cut in met)
+        {
+            if (cut.IsArch || cut.Bearing <= 0 || Math.Abs(row.Low - cut.Spring - OpeningCut.Ledge) > Hair
+                || !spans.Exists(s => s.To > cut.Left && s.From < cut.Right) || Beside(cut, row, joint) is not var (before, after))
+            {
+                continue;
+            }
+
+            double from = Borne(spans.Select(s => cut.Left - s.From), cut.Bearing, before), to = Borne(spans.Select(s => s.To - cut.Right), cut.Bearing, after);
+            (from, to) = (Math.Max(cut.Left - from, spans.Where(s => s.To > cut.Left - from).Min(s => s.From)),
+                Math.Min(cut.Right + to, spans.Where(s => s.From < cut.Right + to).Max(s => s.To)));
+            for (int i = spans.Count - 1; i >= 0; i--)
+            {
+                if (spans[i].To > from - joint + Hair && spans[i].From < to + joint - Hair)
+                {
+                    Open(spans, i, from - joint, to + joint, least);
+                }
+            }
+
+            lintels.Add((from, to));
+        }
+
+        return lintels;
+    }
+
+    // How far a lintel lies on its wall: as far as is asked for, or to where a piece ends that is a third nearer at most or a half farther; half of what is
+    // between it and another one at most.
+    private static double Borne(IEnumerable<double> ends, double asked, double most) =>
+        Math.Min(most, ends.Where(e => e > asked * 2 / 3 && e < asked * 3 / 2 && e <= most).DefaultIfEmpty(asked).MinBy(e => Math.Abs(e - asked)));
+
+    // How far a lintel may lie on the wall on either side for other openings in its row: a joint off them, and off another lintel too, which has half of what
+    // is between; null where one lies over it.
+    private (double Before, double After)? Beside(OpeningCut cut, in WallRow row, double joint)
+    {
+        var (before, after) = (double.PositiveInfinity, double.PositiveInfinity);
+        foreach (var other in met)
+        {
+            bool alike = !other.IsArch && other.Bearing > 0 && Math.Abs(row.Low - other.Spring - OpeningCut.Ledge) <= Hair;
+            if (other == cut || (!alike && (other.Sill - OpeningCut.Ledge >= row.High || other.Highest <= row.Low)))
+            {
+                continue;
+            }
+
+            double left = cut.Left - other.Middle - other.Reach, right = other.Middle - other.Reach - cut.Right;
+            if (Math.Max(left, right) <= joint)
+            {
+                return null;
+            }
+
+            before = left > joint ? Math.Min(before, alike ? (left - joint) / 2 : left - joint) : before;
+            after = right > joint ? Math.Min(after, alike ? (right - joint) / 2 : right - joint) : after;
+        }
+
+        return (before, after);
+    }
+
+    // Takes what lies between two sides out of a piece. What is left of it goes with its neighbour where that is too short, unless a hole lies between.
     private static void Open(List<(double From, double To)> spans, int i, double left, double right, double least)
     {
         var (from, to) = spans[i];
         spans.RemoveAt(i);
         if (to > right)
         {
-            if (to - right >= least || i >= spans.Count)
+            if (to - right >= least || i >= spans.Count || spans[i].From - to > least)
             {
                 spans.Insert(i, (right, to));
             }
@@ -63,7 +127,7 @@ internal sealed class OpeningSet(IReadOnlyList<OpeningCut> cuts, EdgeLine foot, 
 
         if (from < left)
         {
-            if (left - from >= least || i == 0)
+            if (left - from >= least || i == 0 || from - spans[i - 1].To > least)
             {
                 spans.Insert(i, (from, left));
             }

@@ -34,7 +34,7 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
         // Rows count from the datum, so that all sections' stones are drawn alike; each section has its own lengths.
         int first = -(int)Math.Ceiling((top.Highest - spec.Laying.Datum) / row) - 1,
             last = (int)Math.Floor((spec.Laying.Datum - foot.Lowest) / row) + 1;
-        cuts = [.. wall.Openings.Select(SetOut)];
+        cuts = [.. wall.Openings.Select(SetOut).Where(Lies)];
         foreach (var region in cuts.SelectMany(c => c.Regions(spec.Laying.Depth, x => OffBends([new(x, 0)])[0].X)))
         {
             yield return region;
@@ -188,6 +188,10 @@ internal sealed class RubblePattern(RubbleSpec spec, FlatWall wall) : IWallPatte
 
     // mm², positive where corners run counter-clockwise.
     private static double Area(Point2[] ring) => ring.Select((p, i) => Point2.Cross(p - ring[0], ring[(i + 1) % ring.Length] - ring[0])).Sum() / 2;
+
+    // Whether it lies between foot and top, its arch too.
+    private bool Lies(OpeningCut cut) => cut.Highest < top.Range(cut.Middle - cut.Reach, cut.Middle + cut.Reach).Low
+        && cut.Sill > foot.Range(cut.Left, cut.Right).High;
 
     private OpeningCut SetOut(WallOpening opening)
     {

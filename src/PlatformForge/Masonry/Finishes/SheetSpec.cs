@@ -6,5 +6,5 @@ public sealed record SheetSpec(WallLaying Laying) : WallWork(Laying)
 {
     public override WallFinish Finish => WallFinish.Sheet;
 
-    public override IWallPattern On(FlatWall wall) => NoPattern.Only;
+    public override IWallPattern On(FlatWall wall) => new SmoothPattern(wall with { Openings = [] }, Laying.LeastPiece);
 }

@@ -11,9 +11,6 @@ namespace PlatformForge.Platforms.Rules;
 /// where it has no room.</summary>
 internal static class FacingRoom
 {
-    // An arched opening keeps sides of a quarter of its rise at least, or it is no opening any more: its height stays, and the rule tells what is wrong.
-    private const double LeastSides = 0.25;
-
     public static PlatformRequest In(PlatformRequest request) => request with { Spec = Settled(request.Spec, request.Site) };
 
     /// <summary>The platform with steps of its plinth, sills and heights of its openings settled, where they are not stated.</summary>
@@ -26,12 +23,13 @@ internal static class FacingRoom
 
         double wall = site.RailTop + spec.Height - spec.Deck.Thickness;
         spec = spec with { Facing = facing = Held(spec, facing, wall) };
-        if (facing.Plinth is null && facing.Openings.Count == 0)
+        if (facing.Plinth is null && facing.Corbel is null && facing.Openings.Count == 0)
         {
             return spec;
         }
 
         var courses = WallProfiles.Courses(spec, site, wall);
+        facing = ProfileRoom.Settled(facing, site, courses);
         facing = facing with { Plinth = Stepped(facing, courses) };
         var profile = facing.ProfileDepth > 0 ? WallProfile.Of(facing, courses, courses.Count > 1 ? courses[0].Low - courses[1].High : 0) : WallProfile.Flat;
         return spec with { Facing = facing with { Openings = [.. facing.Openings.Select(o => Under(spec, Over(o, profile), profile, wall))] } };
@@ -74,10 +72,12 @@ internal static class FacingRoom
         return opening.States.Sill || opening.Sill >= least ? opening : opening with { Sill = least };
     }
 
+    // No sill goes lower unasked, mm.
+    private const double LeastSill = 0.3;
+
     private static OpeningSpec Under(PlatformSpec spec, OpeningSpec opening, WallProfile profile, double wall)
     {
-        double room = Math.Min(wall, profile.Between.High) - opening.Sill - OpeningRule.Over(spec, opening);
-        bool lowers = !opening.States.Height && !profile.Leans && opening.Height > room && room >= opening.Rise * (1 + LeastSides) && room > 0;
-        return lowers ? opening with { Height = Math.Floor(room * 1000) / 1000 } : opening;
+        return profile.Leans ? opening : ProfileRoom.Fitted(spec, opening, Math.Max(LeastSill, profile.Between.Low + ProfileRule.Land),
+            Math.Min(wall, profile.Between.High));
     }
 }

@@ -18,6 +18,7 @@ internal static class OpeningRule
         {
             WallFinish.Stone => spec.Facing!.StoneCourse,
             WallFinish.Rubble => spec.Facing!.RubbleSize,
+            WallFinish.Plain => 0,
             _ => HalfBrick / opening.Ratio,
         };
 

@@ -64,7 +64,8 @@ internal static class ProfileRule
         return corbelled + steps + 1 <= whole ? null
             : corbelled > 0 && corbelled + 1 > whole - Math.Min(steps, 1)
                 ? ProfileFindings.TooManyCorbelled(spec.Key, corbelled, wall, whole - 1 - steps)
-                : ProfileFindings.TooManySteps(spec.Key, steps, wall, MostSteps(facing, courses));
+                : ProfileFindings.TooManySteps(spec.Key, steps, wall, MostSteps(facing, courses),
+                    facing.Plinth is { StatesSteps: false } plinth ? Math.Floor(MostSteps(facing, courses) * plinth.UnaskedStep * 100) / 100 : null);
     }
 
     // A stated height goes to the nearest course that leaves room for what is over it.
@@ -122,7 +123,7 @@ internal static class ProfileRule
             }
             else if (opening.Sill + opening.Height + OpeningRule.Over(spec, opening) > between.High)
             {
-                findings.Add(ProfileFindings.OpeningInCorbel(key, opening.Height, between.High - opening.Sill - OpeningRule.Over(spec, opening)));
+                findings.Add(ProfileFindings.OpeningInCorbel(key, opening, between.High - opening.Sill - OpeningRule.Over(spec, opening)));
             }
         }
     }

@@ -31,6 +31,9 @@ public enum PrintFault
     /// <summary>Wider than is printed in the air.</summary>
     HoleUnbridged,
 
+    /// <summary>Reaches over the height at which a wall is laid in two parts.</summary>
+    HoleParted,
+
     /// <summary>Too thin for the lines of a nozzle.</summary>
     PartLost,
 

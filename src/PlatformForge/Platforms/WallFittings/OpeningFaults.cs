@@ -1,3 +1,4 @@
+using PlatformForge.Masonry;
 using PlatformForge.Units;
 using static System.FormattableString;
 
@@ -43,7 +44,15 @@ internal static class OpeningFaults
     public static FittingFault NoMasonry(string key, string facing, string wall, string finish) => new(
         PrintFault.HoleOfOtherWall,
         key,
-        Invariant($"Openings are made in walls of brick, stone or rubble, and the {wall} is {finish}."),
-        Invariant($"Face it with \"brick\", \"stone\" or \"rubble\" (facing.{wall}), or leave the openings out."),
+        Invariant($"Openings are made in smooth walls and in walls of brick, stone or rubble, and the {wall} is {finish}."),
+        Invariant($"Face it with \"brick\", \"stone\" or \"rubble\", or leave it \"plain\" (facing.{wall}), or leave the openings out."),
         Cure.Text($"{facing}.{wall}", "brick"));
+
+    public static FittingFault Parted(string key, string facing, OpeningSpec opening, double head) => new(
+        PrintFault.HoleParted,
+        key,
+        Invariant($"No opening is laid: one from {opening.Sill:0.##} to {opening.Sill + opening.Height:0.##} mm over the baseboard reaches over the heads of ")
+            + Invariant($"the buttresses, {head:0.##} mm high, where the walls are laid in two parts all round."),
+        "Have the piers go up to the coping (leave their height out), or keep the opening, with its arch, under their heads.",
+        Cure.LeaveOut(facing + ".piers.height"));
 }

@@ -23,6 +23,7 @@ internal sealed class OpeningFittings : FittingKind
     public override IEnumerable<FittingFault> Printed(PlatformPlan plan, PrintFigures printer)
     {
         var spec = plan.Spec;
+        var profile = WallProfiles.Of(plan);
         for (int i = 0; i < (spec.Facing?.Openings.Count ?? 0); i++)
         {
             var opening = spec.Facing!.Openings[i];
@@ -33,17 +34,22 @@ internal sealed class OpeningFittings : FittingKind
                 continue; // told where the back is looked at
             }
 
+            if (profile.IsParted(opening.Sill, opening.Height))
+            {
+                yield return OpeningFaults.Parted(key, spec.Key + ".facing", opening, profile.FrontHead!.Value);
+            }
+
             var finish = isBack ? spec.Facing.Back : spec.Facing.Front;
             double wall = isBack ? spec.Walls.BackThickness : spec.Walls.FrontThickness, deepest = wall - printer.LeastWall,
                 size = Math.Min(opening.Width, opening.Height);
-            if (finish is not (WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble))
+            if (finish is not (WallFinish.Brick or WallFinish.Stone or WallFinish.Rubble or WallFinish.Plain))
             {
                 yield return OpeningFaults.NoMasonry(key, spec.Key + ".facing", isBack ? "back" : "front", FacingSpec.Name(finish));
             }
-            else if (!opening.IsThrough && (opening.Depth > deepest + Tolerances.Rounding || opening.Depth <= spec.Facing.Depth))
+            else if (!opening.IsThrough && (opening.Depth > deepest + Tolerances.Rounding || opening.Depth <= spec.Facing.FaceDepth(isBack)))
             {
                 yield return OpeningFaults.Depth(
-                    key, opening.Depth, (spec.Facing.Depth, deepest),
+                    key, opening.Depth, (spec.Facing.FaceDepth(isBack), deepest),
                     spec.Key + (isBack ? ".wall.back_thickness" : ".wall.front_thickness"), printer.LeastWall);
             }
             else if (opening.IsThrough && opening.Width > printer.LongestBridge + Tolerances.Rounding)
@@ -69,7 +75,11 @@ internal sealed class OpeningFittings : FittingKind
             Footprint = new(from, to, 0, spec.IsThrough ? null : spec.Depth),
             Hole = new(
                 spec.Sill, spec.Height, spec.Rise, spec.IsThrough ? null : spec.Depth, OpeningRule.Ring(plan.Spec, spec), Voussoir / spec.Ratio,
-                (spec.PadHalf, OpeningSpec.PadDepth)),
+                (spec.PadHalf, OpeningSpec.PadDepth))
+            {
+                Bearing = spec.Bearing,
+                Least = spec.LeastSize,
+            },
         };
     }
 

@@ -94,6 +94,8 @@ internal static class SectionEntries
             "Make it wider, print with a finer nozzle, or drill it."),
         new("PF6082", "An opening drawn to whole courses would reach another one, or its wall's edge, and is not laid.",
             "Give the places or the height that the message names."),
+        new("PF6083", "An opening would reach over the heads of low buttresses, where walls are laid in two parts, and is not laid.",
+            "Have the piers go up to the coping, or keep the opening under their heads."),
         new("PF6022", "A plate leaves too little material round its pocket.", "Give the size that the message names."),
         new(
             "PF6040",

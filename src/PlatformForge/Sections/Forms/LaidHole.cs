@@ -36,7 +36,8 @@ public sealed record LaidHole(FittingRow Row, WallFitting Planned, int Section, 
         foreach (var row in plan.Fittings)
         {
             WallFitting[] missing = [.. row.Places.Where(p => p.Hole is not null && !laid.Contains(p))];
-            if (missing.Length > 0)
+            bool told = missing.Length > 0 && WallProfiles.Of(plan).IsParted(missing[0].Hole!.Sill, missing[0].Hole!.Height);
+            if (missing.Length > 0 && !told)
             {
                 yield return Told(row.Key, missing, [.. row.Places.Except(missing).Select(o => o.Middle)]);
             }
@@ -50,11 +51,11 @@ public sealed record LaidHole(FittingRow Row, WallFitting Planned, int Section, 
             + Invariant($"one {hole.Height:0.##} mm high would reach another one, or the wall's edge.");
         double height = Math.Floor(100 * Math.Max(hole.Height / 2, hole.Rise * 1.1)) / 100;
         string places = Invariant($"[{Row(made)}]");
-        bool any = made.Length > 0;
+        bool any = made.Length > 0, shows = height >= hole.Least;
         return Finding.Warning("PF6082", key + (any ? ".at" : ".height"), message,
             any ? $"Give the places at which it fits, at = {places}, or another height or sill."
-                : Invariant($"Give a height of {height:0.##} mm, or another sill."))
-            .Curing(any ? new Cure(CureAct.Set, key + ".at", places) : Cure.Set(key + ".height", height));
+                : shows ? Invariant($"Give a height of {height:0.##} mm, or another sill.") : "Give another sill, or leave it out.")
+            .Curing(any ? new Cure(CureAct.Set, key + ".at", places) : shows ? Cure.Set(key + ".height", height) : Cure.LeaveOut(key));
 
         static string Row(IEnumerable<double> places) => string.Join(", ", places.Distinct().Order().Select(s => Invariant($"{s:0.##}")));
     }

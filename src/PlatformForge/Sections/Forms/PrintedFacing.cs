@@ -27,8 +27,8 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <summary>What the front under the first coping is faced with.</summary>
     public WallFinish Front { get; init; }
 
-    /// <summary>Names of the faces that nothing is laid on.</summary>
-    public IReadOnlyList<string> Plain { get; init; } = [];
+    /// <summary>Names of the faces that nothing is laid on, with what each shows.</summary>
+    public IReadOnlyList<(string Name, Solids.Paint Shows)> Plain { get; init; } = [];
 
     /// <summary>The brickwork; null where there is none.</summary>
     public BrickworkSpec? Brickwork => Finishes.Select(f => f.Work).OfType<BrickworkSpec>().FirstOrDefault();
@@ -39,8 +39,8 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
     /// <param name="joint">How sections meet: half the joint between two is what both ends are trimmed by.</param>
     public static PrintedFacing? Of(PlatformPlan plan, PrinterSpec printer, JointSpec joint)
     {
-        var walls = WallNames.Faced(plan);
-        if (plan.Spec.Facing is not { } spec || walls.Count == 0)
+        var walls = WallNames.Faced(plan).Concat(WallNames.Smooth(plan)).ToArray();
+        if (plan.Spec.Facing is not { } spec || walls.Length == 0)
         {
             return null;
         }
@@ -61,9 +61,10 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             Standing = [.. all.Where(f => !f.Zone.IsDeepest)],
             Openings = [.. Open(plan, profile, laying, printer)],
             Askew = AskewLine.Of(plan),
-            Front = Array.Exists(all, f => f.Work.Finish == spec.Front) ? spec.Front : WallFinish.Plain,
+            Front = spec.Front,
             Plain = [.. WallNames.AllRound(plan).SelectMany(w => WallNames.OfFronts(plan, w).SelectMany(p => new[] { p.Front, p.Sides }).Prepend(w))
-                .SelectMany(w => profile.Zones.Select(z => WallNames.OfZone(w, z))).Except(all.SelectMany(f => f.Walls))],
+                .SelectMany(w => profile.Zones.Select(z => WallNames.OfZone(w, z))).Except(all.SelectMany(f => f.Walls))
+                .Select(w => (w, WallNames.ShownBy(plan, w)))],
         };
     }
 
@@ -96,7 +97,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         double under = bands.Max(b => Math.Min(plan.TopAt(b.From, b.Near.At(b.From)), plan.TopAt(b.To, b.Near.At(b.To))) + b.Made.Rise - b.Made.Wall!.Coping);
         double high = bands.Max(b => b.Made.Rise - b.Made.Wall!.Coping);
         var laying = Laying(spec, under, Math.Max(LeastStop, (spec.Joint / 2) - trim), printer) with { Room = high - Coursing.Foot };
-        return Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work
+        return spec.Front != WallFinish.Plain && Work(spec.Front, spec, laying, plan.Site.Scale, printer) is { } work
             ? new([new(work, [WallNames.Retaining])], []) { Front = spec.Front, Askew = AskewLine.Of(plan) } : null;
     }
 
@@ -115,6 +116,7 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             WallFinish.UprightPlanks => new UprightPlankSpec(spec.PlankWidth, laying),
             WallFinish.Panels => new PanelSpec(spec.Bay, spec.PostWidth, spec.PanelHeight, laying),
             WallFinish.Sheet => new SheetSpec(laying),
+            WallFinish.Plain => new PlainSpec(laying with { Joint = 0, Depth = 0 }),
             _ => null,
         };
     }
@@ -130,9 +132,9 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
             byName[behind] = new WallBehind();
         }
 
-        foreach (string plain in FacingRelief.PaintOf(Front) == Solids.Paint.Wall ? [] : Plain)
+        foreach (var (plain, shows) in Plain.Where(p => p.Shows != FacingRelief.PaintOf(Front)))
         {
-            byName[plain] = WallPaints.Plain;
+            byName[plain] = WallPaints.Plain(shows);
         }
 
         return (byName, all);
@@ -147,12 +149,17 @@ public sealed record PrintedFacing(IReadOnlyList<PrintedFinish> Finishes, IReadO
         {
             var hole = place.Hole!;
             double wall = place.IsFar && !plan.Spec.IsIsland ? plan.Spec.Walls.BackThickness : plan.Spec.Walls.FrontThickness;
+            if (profile.IsParted(hole.Sill, hole.Height))
+            {
+                continue;
+            }
+
             var zone = profile.Taking(hole.Sill, hole.Height) ?? profile.Deepest;
             var line = place.IsFar ? plan.Body.FarWallLine.Shifted(zone.Out) : plan.Body.WallLine.Shifted(-zone.Out);
             yield return new(WallNames.OfZone(WallNames.Of(plan, place.IsFar), zone), chart.On(line, place.Middle), new(
                 place.Width, hole.Sill, hole.Height, hole.Rise, hole.Depth ?? (wall + zone.Out + hole.Pad.Depth),
                 hole.Ring >= least - laying.Joint ? hole.Ring : 0, Math.Max(least, hole.Voussoir))
-            { Number = place.Number, Behind = hole.IsThrough ? WallNames.BehindHole(place.Number) : null });
+            { Number = place.Number, Bearing = zone.IsDeepest ? hole.Bearing : 0, Behind = hole.IsThrough ? WallNames.BehindHole(place.Number) : null });
         }
     }
 }

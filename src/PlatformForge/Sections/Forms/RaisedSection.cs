@@ -1,3 +1,4 @@
+using PlatformForge.Masonry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies.Walls;
 using PlatformForge.Solids.Kernel;
@@ -7,7 +8,11 @@ namespace PlatformForge.Sections.Forms;
 /// <summary>Everything that a section's solid depends on.</summary>
 /// <param name="Blocks">Body, joints and lettering, in the kernel's order.</param>
 /// <param name="Facing">What its walls are faced with; null leaves them plain.</param>
-internal sealed record RaiseInput(ColumnBlock[] Blocks, PrintedFacing? Facing);
+internal sealed record RaiseInput(ColumnBlock[] Blocks, PrintedFacing? Facing)
+{
+    /// <summary>What its front is faced with, whether or not a printer makes anything of it; null where nothing is asked for.</summary>
+    public WallFinish? Front { get; init; }
+}
 
 /// <summary>A section raised, wherever it will lie.</summary>
 /// <param name="Solid">The piece, layout frame.</param>
@@ -25,7 +30,7 @@ internal sealed record RaisedSection(Solid Solid, IReadOnlyList<FacedWall> Faced
         cancel.ThrowIfCancellationRequested();
         return new(solid, [.. reliefs?.All.SelectMany(r => r.Walls) ?? []])
         {
-            Shown = input.Facing is { } facing ? WallPaints.Shown(solid, facing.Front) : solid,
+            Shown = (input.Facing?.Front ?? input.Front) is { } front ? WallPaints.Shown(solid, front) : solid,
         };
     }
 }

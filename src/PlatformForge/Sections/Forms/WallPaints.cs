@@ -12,7 +12,10 @@ namespace PlatformForge.Sections.Forms;
 internal static class WallPaints
 {
     /// <summary>Leaves a wall as it is, and says that its paint is its own.</summary>
-    public static IWallRelief Plain { get; } = new PlainWall();
+    /// <param name="shows">What it shows.</param>
+    public static IWallRelief Plain(Paint shows) => shows == Paint.Wall ? Walls : Rendered;
+
+    private static readonly IWallRelief Walls = new PlainWall(FacingRelief.OwnWall), Rendered = new PlainWall((byte)Paint.Render);
 
     /// <summary>A raised solid as it shows.</summary>
     /// <param name="raised">The solid.</param>
@@ -24,9 +27,9 @@ internal static class WallPaints
         return raised with { Mesh = raised.Mesh with { Paints = paints } };
     }
 
-    private sealed class PlainWall : IWallRelief
+    private sealed class PlainWall(byte ground) : IWallRelief
     {
-        public byte? Ground => FacingRelief.OwnWall;
+        public byte? Ground => ground;
 
         public IEnumerable<ReliefField> Fields(WallPanel panel) => [];
     }

@@ -235,7 +235,7 @@ internal static class OverhangMeter
     }
 
     // A deck, or one that is paved.
-    private static bool IsDeck(byte paint) => (Paint)paint is not (Paint.Coping or Paint.Line or Paint.Wall or Paint.Mortar);
+    private static bool IsDeck(byte paint) => (Paint)paint is not (Paint.Coping or Paint.Line or Paint.Wall or Paint.Mortar or Paint.Render);
 
     /// <summary>Least distance between two parallel lines that hold a convex ring between them, mm: one of them lies along an edge.</summary>
     public static double LeastWidth(IReadOnlyList<Point2> hull) => hull.Count < 3 ? 0 : ConvexWidth.Of(hull);

@@ -27,7 +27,8 @@ internal static class FacingRule
 
     public static IEnumerable<Finding> Check(PlatformPlan plan, PrinterSpec printer, SectionSpec sections) =>
         ProfilePrintRule.Check(plan, printer, sections)
-            .Concat(plan.Spec.Facing is { } facing && WallNames.Faced(plan).Count > 0 ? OfFacing(plan, facing, printer, sections) : []);
+            .Concat(plan.Spec.Facing is not { } facing ? [] : WallNames.Faced(plan).Count > 0 ? OfFacing(plan, facing, printer, sections)
+                : FittingPrintRule.Check(plan, printer));
 
     private static IEnumerable<Finding> OfFacing(PlatformPlan plan, FacingSpec facing, PrinterSpec printer, SectionSpec sections)
     {

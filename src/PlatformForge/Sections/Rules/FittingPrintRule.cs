@@ -16,6 +16,7 @@ internal static class FittingPrintRule
     {
         PrintFault.PartLost => Finding.Error("PF6080", fault.Key, fault.Message, fault.Remedy, FaultKind.DesignRule).Curing(fault.Cure),
         PrintFault.PartHangs => Finding.Warning("PF6081", fault.Key, fault.Message, fault.Remedy).Curing(fault.Cure),
+        PrintFault.HoleParted => Finding.Warning("PF6083", fault.Key, fault.Message, fault.Remedy).Curing(fault.Cure),
         _ => FittingFindings.Of(fault),
     };
 }

@@ -32,7 +32,7 @@ public static class PlainWalls
         FacingRelief[] looks = [.. zones.Select(z => new FacingRelief(new PlainSpec(), []) { Zone = z })];
         Look([.. PlatformBody.Blocks(new(set.Plan), from, to).All],
             zones.Zip(looks).SelectMany(p => plain.Select(w => (Name: WallNames.OfZone(w, p.First), Look: p.Second))));
-        return [.. looks.SelectMany(l => l.Walls)];
+        return [.. looks.SelectMany(l => l.Walls).Select(w => w with { Shows = WallNames.ShownBy(set.Plan, w.Stretches[0].Face) })];
     }
 
     /// <summary>The face of a piece of a retaining wall.</summary>
@@ -44,7 +44,7 @@ public static class PlainWalls
         var section = set.Sections[piece.Section - 1];
         var (from, to) = section.Trimmed(set.Joint.EndTrim);
         Look([.. LineBlocks.Of(new(set.Plan), set.Plan.Body.Lines.ElementAt(piece.Line - 1), from, to)], [(WallNames.Retaining, look)]);
-        return look.Walls;
+        return [.. look.Walls.Select(w => w with { Shows = LineBlocks.PaintOf(set.Plan.Body.Lines.ElementAt(piece.Line - 1).Made, set.Plan.Spec) })];
     }
 
     /// <summary>Names of the walls of a platform that stand to be seen and have no facing.</summary>

@@ -25,6 +25,9 @@ public sealed record ReliefField(IReadOnlyList<Point2> Outline, double Out)
     /// (<see cref="IWallRelief.IsBehind"/>). Null where it has a floor.</summary>
     public string? Behind { get; init; }
 
+    /// <summary>What it shows, as meshes number it; null where that is what its wall's fields do.</summary>
+    public byte? Paint { get; init; }
+
     /// <summary>Its area on the wall, mm²; below nought for a clockwise outline.</summary>
     public double Area
     {

@@ -5,7 +5,6 @@ using PlatformForge.Geometry;
 using PlatformForge.Masonry;
 using PlatformForge.Solids;
 using PlatformForge.Solids.Bodies.Copings;
-using PlatformForge.Solids.Bodies.Walls;
 
 namespace PlatformForge.Exports.Drawings.Elevations;
 
@@ -254,7 +253,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         {
             Point2[] head = [.. slice.Edge(slice.Wall.Wall.Foot)];
             sheet.Area(head.Concat(head.Reverse().Select(p => p - new Point2(0, face.Plinth))).Select(Placed(origin, 0)),
-                new(Palette.Of(FacingRelief.PaintOf(slice.Wall.Finish)), Faint), HouseStyle.Thin);
+                new(Palette.Of(slice.Wall.Shows), Faint), HouseStyle.Thin);
         }
     }
 
@@ -355,7 +354,7 @@ internal sealed class ElevationRow(IReadOnlyList<WallSlice> slices, double scale
         Point2[] high = [.. low.Select(p => new Point2(p.X, Math.Min(slice.Head, over.At(Math.Clamp(p.X, 0, slice.Length)))))];
         if (low.Zip(high).Max(p => p.Second.Y - p.First.Y) > Slopes)
         {
-            sheet.Area(low.Concat(high.Reverse()).Select(of), new(Palette.Of(FacingRelief.PaintOf(front.Part.Wall.Finish))), HouseStyle.Thin);
+            sheet.Area(low.Concat(high.Reverse()).Select(of), new(Palette.Of(front.Part.Wall.Shows)), HouseStyle.Thin);
         }
     }
 

@@ -24,11 +24,12 @@ internal static class ElevationWall
     public static void Draw(Sheet sheet, WallSlice slice, Func<Point2, Point2> of, double scale)
     {
         var work = slice.Wall.Finish;
-        var (face, ground) = (Palette.Of(FacingRelief.PaintOf(work)), Palette.Of(FacingRelief.HasMortar(work) ? Paint.Mortar : FacingRelief.PaintOf(work)));
+        var (face, ground) = (Palette.Of(slice.Wall.Shows), Palette.Of(FacingRelief.HasMortar(work) ? Paint.Mortar : slice.Wall.Shows));
         Point2[] outline = ElevationRow.Outline(slice);
         sheet.Area(outline.Select(of), new(ground, FacingRelief.HasMortar(work) || IsPlain(slice) ? Faint : 1));
         if (IsPlain(slice))
         {
+            Openings(sheet, slice.Pieces(), of);
             return;
         }
 
@@ -71,6 +72,12 @@ internal static class ElevationWall
             }
         }
 
+        foreach (var lintel in slice.Wall.Finish == WallFinish.Brick ? slice.Lintels() : [])
+        {
+            on.Sheet.Area(lintel.Select(of), new(HouseStyle.Paper));
+            on.Sheet.Area(lintel.Select(of), new(Palette.Of(Paint.Concrete), Faint));
+        }
+
         // Stones without courses have outlines; what slopes and arches cut of courses shows by its joints as all of a course does.
         bool outlined = slice.Wall.Finish == WallFinish.Rubble;
         foreach (var (outline, _, _) in pieces.Where(p => !IsOblong(p.Outline)))
@@ -78,11 +85,16 @@ internal static class ElevationWall
             on.Sheet.Area(outline.Select(of), new(colours.Face, Faint), outlined ? HouseStyle.Fine : null);
         }
 
-        // Recesses are grey, what goes right through is black.
-        foreach (var (outline, _, through) in all.Where(p => p.Out < 0))
+        Openings(on.Sheet, all, of);
+    }
+
+    // Recesses are grey, what goes right through is black.
+    private static void Openings(Sheet sheet, IEnumerable<(Point2[] Outline, double Out, bool Through)> pieces, Func<Point2, Point2> of)
+    {
+        foreach (var (outline, _, through) in pieces.Where(p => p.Out < 0))
         {
-            on.Sheet.Area(outline.Select(of), new(HouseStyle.Paper));
-            on.Sheet.Area(outline.Select(of), new(HouseStyle.Ink, through ? 1 : Faint));
+            sheet.Area(outline.Select(of), new(HouseStyle.Paper));
+            sheet.Area(outline.Select(of), new(HouseStyle.Ink, through ? 1 : Faint));
         }
     }
 

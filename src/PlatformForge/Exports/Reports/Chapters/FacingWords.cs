@@ -17,8 +17,13 @@ internal static class FacingWords
     {
         if (FacingReport.Of(set) is not { } facing)
         {
-            ProfileWords.Say(to, set);
-            FittingSentences.Say(to, set);
+            if (set.Plan.Spec.Facing?.Front == WallFinish.Plain)
+            {
+                to.Title("Facing of walls");
+                to.Say(Smooth);
+            }
+
+            Parts(to, set);
             return;
         }
 
@@ -28,16 +33,38 @@ internal static class FacingWords
             to.Say(finish.Work is BrickworkSpec ? Bricks(facing.Brickwork!, layer) : Words(finish.Work));
         }
 
+        if (set.Facing.Finishes.All(f => f.Work is PlainSpec))
+        {
+            Parts(to, set);
+            FittingSentences.SayHoles(to, set);
+            return;
+        }
+
         if (set.Facing.Finishes.All(f => f.Work is SheetSpec))
         {
             Table(to, facing);
             return;
         }
 
+        Joints(to, set, facing);
+        Parts(to, set);
+        FittingSentences.SayHoles(to, set);
+        Table(to, facing);
+    }
+
+    // What stands out of walls, or before them.
+    private static void Parts(DocumentBuilder to, SectionSet set)
+    {
+        ProfileWords.Say(to, set);
+        FittingSentences.Say(to, set);
+    }
+
+    private static void Joints(DocumentBuilder to, SectionSet set, FacingReport facing)
+    {
         to.Say(Invariant($"Joints are {Figures.Fine(facing.Joint)} mm wide and stand back {Figures.Fine(facing.Depth)}; ")
             + "what is laid stands where a smooth wall would, so no clearance is lost.");
         to.Say("Courses are level, and whole ones lie between the baseboard and the deck's underside at the front"
-            + (set.Facing.Brickwork is { } bricks && bricks.Course / bricks.Module.Course is var drawn && drawn > 1 + Told
+            + (set.Facing!.Brickwork is { } bricks && bricks.Course / bricks.Module.Course is var drawn && drawn > 1 + Told
                 ? Invariant($", drawn out by {Figures.Fixed(100 * (drawn - 1), 1)} % for that") : "")
             + ": a slope over them and the fall of the deck cut them, and nothing else does; "
             + "under a level edge half of a course is left at least, or none of it. "
@@ -47,10 +74,6 @@ internal static class FacingWords
                     : "Between two sections there is a straight joint, with closers beside the last bricks on either side as at an end: "
                     + "it shows as an upright line at each cut."
                 : "No cut shows in them."));
-        ProfileWords.Say(to, set);
-        FittingSentences.Say(to, set);
-        FittingSentences.SayHoles(to, set);
-        Table(to, facing);
     }
 
     // Courses drawn out by less than this share are told as they are.
@@ -104,8 +127,11 @@ internal static class FacingWords
         SheetSpec s => Invariant($"A rebate {Figures.Fine(s.Laying.Depth)} mm deep for bought sheet, brick paper or embossed plastic: ")
             + "no thicker than that, it stands no farther out than a smooth wall would, and no clearance is lost. The drawing of strips has its pieces at full "
             + "size.",
+        PlainSpec => Smooth,
         _ => "",
     };
+
+    private const string Smooth = "Walls are left smooth, as render is; pictures show them in its colour, and the table of paints has its mix.";
 
     private static string Name(string bond) => string.Concat(bond[..1].ToUpperInvariant(), bond[1..]).Replace('-', ' ');
 }

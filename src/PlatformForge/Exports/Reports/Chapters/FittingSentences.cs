@@ -1,6 +1,7 @@
 using PlatformForge.Exports.Documents;
 using PlatformForge.Exports.Drawings.Ink;
 using PlatformForge.Exports.Workshop;
+using PlatformForge.Masonry;
 using PlatformForge.Platforms.Plans.Fittings;
 using PlatformForge.Sections.Forms;
 using static System.FormattableString;
@@ -45,7 +46,10 @@ internal static class FittingSentences
             var hole = kind.First().Planned.Hole!;
             int[] alike = [.. set.Plan.Holes.Where(h => h.Row.Plural == row.Plural).Select(h => h.Place.Number)];
             bool ring = set.Facing!.Openings.Any(o => alike.Contains(o.Shape.Number) && o.Shape.Ring > 0);
-            string head = hole.Rise <= 0 ? "" : ring ? ", under an arch of voussoirs" : ", under an arch whose voussoirs the nozzle would not show";
+            bool isSmooth = (isFar && !set.Plan.Spec.IsIsland ? set.Plan.Spec.Facing!.Back : set.Plan.Spec.Facing!.Front) == WallFinish.Plain;
+            bool lintel = set.Facing!.Openings.Any(o => alike.Contains(o.Shape.Number) && o.Shape.Bearing > 0 && o.Shape.Rise <= 0);
+            string head = hole.Rise <= 0 ? lintel && HasLintels(set, isFar) ? Lintel(hole.Bearing) : "" : isSmooth ? ", under an arch"
+                : ring ? ", under an arch of voussoirs" : ", under an arch whose voussoirs the nozzle would not show";
             string wall = isFar ? "far wall" : "front", what = hole.IsThrough ? "holes" : "recesses";
             string deep = hole.Depth is { } depth ? Invariant($"{Figures.Fine(depth)} mm deep behind the faces") : "right through into the hollow";
             string wide = Range(kind.Select(o => o.Width)), high = Range(kind.Select(o => o.Height)), sill = Range(kind.Select(o => o.Sill));
@@ -56,6 +60,12 @@ internal static class FittingSentences
                     : "Paint their floors black, and they read as holes."));
         }
     }
+
+    private static bool HasLintels(SectionSet set, bool isFar) =>
+        (isFar && !set.Plan.Spec.IsIsland ? set.Plan.Spec.Facing!.Back : set.Plan.Spec.Facing!.Front) is WallFinish.Brick or WallFinish.Stone;
+
+    private static string Lintel(double bearing) =>
+        Invariant($", under a lintel a course high that lies about {Figures.Fine(bearing)} mm on the wall on either side");
 
     // One figure, or the least and the greatest of them.
     private static string Range(IEnumerable<double> figures)

@@ -19,7 +19,8 @@ public sealed record FacingReport(
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<NamedFittingReport>? Fittings = null)
 {
     internal static FacingReport? Of(SectionSet set) => set.Facing is not { } facing ? null : new(
-        [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes[0].Work.Laying.Joint, facing.Finishes[0].Work.Laying.Depth,
+        [.. facing.Finishes.Select(f => FacingSpec.Name(f.Work.Finish))], facing.Finishes.Max(f => f.Work.Laying.Joint),
+        facing.Finishes.Max(f => f.Work.Laying.Depth),
         [.. set.Sections.SelectMany(FacedWallReport.Of)],
         facing.Brickwork is { } b ? new(FacingSpec.Name(b.Bond), b.Module.Stretcher, b.Module.Header, b.Course, b.Perpends) : null,
         Any(HoleReport.Of(set)), Any(Named(set, "pier")), Any(Named(set, "downpipe")),
@@ -47,8 +48,9 @@ public sealed record FacedWallReport(
     // What stands out along a part of a wall's height is told with what lies behind it, where that runs over the same faces.
     internal static IEnumerable<FacedWallReport> Of(PlatformSection section)
     {
-        List<FacedWallReport> rows = [.. section.Faced.Where(w => w.Zone.IsDeepest).Select(w => Of(section.Number, w))];
-        foreach (var part in section.Faced.Where(w => !w.Zone.IsDeepest).Select(w => Of(section.Number, w)))
+        FacedWall[] faced = [.. section.Faced.Where(w => w.Finish != WallFinish.Plain)];
+        List<FacedWallReport> rows = [.. faced.Where(w => w.Zone.IsDeepest).Select(w => Of(section.Number, w))];
+        foreach (var part in faced.Where(w => !w.Zone.IsDeepest).Select(w => Of(section.Number, w)))
         {
             int with = rows.FindIndex(r => r.Finish == part.Finish
                 && r.Faces.Order(StringComparer.Ordinal).SequenceEqual(part.Faces.Order(StringComparer.Ordinal)));

@@ -67,4 +67,10 @@ public sealed record FittingHole(double Sill, double Height, double Rise, double
 {
     /// <summary>Whether it goes right through the wall into the hollow behind.</summary>
     public bool IsThrough => Depth is null;
+
+    /// <summary>How far the lintel over a level head lies on the wall on either side; nothing where there is none.</summary>
+    public double Bearing { get; init; }
+
+    /// <summary>The least width and height that a printer keeps open.</summary>
+    public double Least { get; init; }
 }

@@ -14,12 +14,23 @@ internal static class ProfileFindings
         most > 0 ? Invariant($"Give {most} or fewer, or leave them out.") : "Leave them out, or make the platform higher.",
         FaultKind.DesignRule).Curing(most > 0 ? Cure.Set(key + ".facing.corbel.courses", most) : Cure.LeaveOut(key + ".facing.corbel"));
 
-    public static Finding TooManySteps(string key, int steps, double wall, int most) => Finding.Error(
-        "PF4162",
-        key + ".facing.plinth.steps",
-        Invariant($"A plinth of {steps} steps, a course each, finds no room in a wall {wall:0.##} mm high."),
-        most > 0 ? Invariant($"Give {most} or fewer, or leave the plinth out.") : "Leave the plinth out, or make the platform higher.",
-        FaultKind.DesignRule).Curing(most > 0 ? Cure.Set(key + ".facing.plinth.steps", most) : Cure.LeaveOut(key + ".facing.plinth"));
+    /// <param name="key">The platform.</param>
+    /// <param name="steps">Its steps.</param>
+    /// <param name="wall">Height of the wall, mm.</param>
+    /// <param name="most">How many find room.</param>
+    /// <param name="projection">How far it may stand out for that, mm, where its steps follow from it; null where they are stated.</param>
+    public static Finding TooManySteps(string key, int steps, double wall, int most, double? projection)
+    {
+        var (figure, remedy) = projection is { } narrow
+            ? (Cure.Set(key + ".facing.plinth.projection", narrow), Invariant($"Give a projection of {narrow:0.##} mm or less"))
+            : (Cure.Set(key + ".facing.plinth.steps", most), Invariant($"Give {most} or fewer"));
+        return Finding.Error(
+            "PF4162",
+            key + (projection is null ? ".facing.plinth.steps" : ".facing.plinth.projection"),
+            Invariant($"A plinth of {steps} steps, a course each, finds no room in a wall {wall:0.##} mm high."),
+            most > 0 ? remedy + ", or leave the plinth out." : "Leave the plinth out, or make the platform higher.",
+            FaultKind.DesignRule).Curing(most > 0 ? figure : Cure.LeaveOut(key + ".facing.plinth"));
+    }
 
     public static Finding PlinthHeight(string key, double height, (double Least, double Most) room, double wall)
     {
@@ -81,7 +92,7 @@ internal static class ProfileFindings
     public static Finding OpeningLeans(string key, string batter, OpeningSpec opening, double course)
     {
         double figure = Math.Floor(course * 100) / 100;
-        bool fits = opening.Rise <= 0 && opening.Height > figure && figure > 0;
+        bool isSmall = figure > 0 && figure < opening.LeastSize, fits = opening.Rise <= 0 && opening.Height > figure && figure > 0 && !isSmall;
         string what = opening.Rise > 0 ? "one with an arch" : Invariant($"one {opening.Height:0.###} mm high");
         return Finding.Error(
             "PF4136",
@@ -89,13 +100,22 @@ internal static class ProfileFindings
             figure > 0 ? Invariant($"A wall that leans draws back with every course, {figure:0.##} mm high, and an opening goes into one of them: {what} does ")
                 + "not."
                 : "A wall of rubble that leans has no courses of bricks, and no opening goes into it.",
-            fits ? Invariant($"Give {figure:0.##} mm or less, or an upright wall.") : "Give a flat opening no higher than a course, or an upright wall.",
-            FaultKind.DesignRule).Curing(fits ? Cure.Set(key + ".height", figure) : Cure.LeaveOut(batter));
+            fits ? Invariant($"Give {figure:0.##} mm or less, or an upright wall.")
+                : isSmall ? Invariant($"Leave it out, or give an upright wall: below {opening.LeastSize:0.##} mm it closes between two lines of the nozzle.")
+                : "Give a flat opening no higher than a course, or an upright wall.",
+            FaultKind.DesignRule).Curing(fits ? Cure.Set(key + ".height", figure) : isSmall ? Cure.LeaveOut(key) : Cure.LeaveOut(batter));
     }
 
-    public static Finding OpeningInCorbel(string key, double height, double most)
+    // Least height of the sides under an arch, mm.
+    private const double LeastSides = 0.1;
+
+    /// <param name="key">The opening.</param>
+    /// <param name="opening">Its figures.</param>
+    /// <param name="most">Height that it has room for, mm.</param>
+    public static Finding OpeningInCorbel(string key, OpeningSpec opening, double most)
     {
-        double figure = Math.Floor(most * 100) / 100;
+        double height = opening.Height, figure = Math.Floor(most * 100) / 100;
+        figure = figure > opening.Rise + LeastSides && figure >= opening.LeastSize ? figure : 0;
         var finding = Finding.Error(
             "PF4165",
             key + ".height",

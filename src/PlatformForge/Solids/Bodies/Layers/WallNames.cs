@@ -33,20 +33,37 @@ public static class WallNames
     /// <summary>Names of the walls that a platform's facing goes over, with what each is faced with.</summary>
     public static IReadOnlyList<(string Wall, WallFinish Finish)> Faced(PlatformPlan plan)
     {
+        return [.. All(plan).Where(w => w.Finish != WallFinish.Plain && Stands(plan, w.Wall))];
+    }
+
+    /// <summary>Names of smooth walls that have openings.</summary>
+    public static IEnumerable<(string Wall, WallFinish Finish)> Smooth(PlatformPlan plan) => All(plan).Where(w => w.Finish == WallFinish.Plain
+        && Stands(plan, w.Wall) && plan.Holes.Any(h => w.Wall == Of(plan, h.Place.IsFar)));
+
+    /// <summary>What a wall shows that nothing is laid on: render where it is left smooth by choice, otherwise what walls are painted.</summary>
+    /// <param name="plan">The plan.</param>
+    /// <param name="face">A face of the wall, or of what stands before it.</param>
+    public static Paint ShownBy(PlatformPlan plan, string face) =>
+        All(plan).FirstOrDefault(w => Belongs(WholeOf(face), w.Wall)) is { Wall: { } wall } found && found.Finish == WallFinish.Plain
+            && (wall != Back || plan.Spec.Facing!.HasBack) ? Paint.Render : Paint.Wall;
+
+    private static bool Belongs(string face, string wall) => face == wall || IsFrontOf(face, wall) || IsSideOf(face, wall);
+
+    private static IReadOnlyList<(string Wall, WallFinish Finish)> All(PlatformPlan plan)
+    {
         var spec = plan.Spec;
         if (spec.Facing is not { } facing)
         {
             return [];
         }
 
-        (string Wall, WallFinish Finish)[] all =
+        return
         [
             (FrontOf(1), facing.Front),
             (AtEnd, facing.Ends),
             spec.IsIsland ? (FrontOf(2), facing.Front) : (Back, facing.Back),
             (AtStart, facing.Ends),
         ];
-        return [.. all.Where(w => w.Finish != WallFinish.Plain && Stands(plan, w.Wall))];
     }
 
     /// <summary>Names of the walls that a platform shows: none on bents, and no back that a bank hides or that is open.</summary>

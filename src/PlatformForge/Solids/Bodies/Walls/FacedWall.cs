@@ -18,6 +18,9 @@ public sealed record FacedWall(
     /// <summary>The part of the wall's height that it is.</summary>
     public WallZone Zone { get; init; } = WallProfile.Flat.Zones[0];
 
+    /// <summary>What its face shows.</summary>
+    public Paint Shows { get; init; } = Paint.Wall;
+
     /// <summary>Its flat pieces in plan, each with where it begins along the wall, mm.</summary>
     public IReadOnlyList<(double From, Point2 Left, Point2 Right)> Plan { get; init; } = [];
 

@@ -52,6 +52,7 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
         WallFinish.Planks or WallFinish.UprightPlanks or WallFinish.Sleepers => Paint.Timber,
         WallFinish.Panels => Paint.Concrete,
         WallFinish.Sheet => Paint.Bare,
+        WallFinish.Plain => Paint.Render,
         _ => Paint.Wall,
     };
 
@@ -66,9 +67,14 @@ internal sealed class FacingRelief(WallWork work, IReadOnlyList<string> returns,
         walls.Add(new FacedWall(work.Finish, work.Laying.Joint, [.. stretches], wall, regions, pattern.GreatestDraw) with
         {
             Zone = Zone,
+            Shows = PaintOf(work.Finish),
             Plan = [.. panel.Plan.Select((p, i) => (panel.Folds[i], p.Left, p.Right))],
         });
-        return Array.ConvertAll(regions, r => new ReliefField(r.Outline, r.Out) { Behind = r.Behind });
+        return Array.ConvertAll(regions, r => new ReliefField(r.Outline, r.Out)
+        {
+            Behind = r.Behind,
+            Paint = r.IsLintel && work.Finish == WallFinish.Brick ? (byte)Paint.Concrete : null,
+        });
     }
 
     private FlatWall Flat(WallPanel panel)

@@ -120,10 +120,15 @@ internal sealed record WallSlice(FacedWall Wall, int Section, double From, doubl
     }
 
     /// <summary>What stands out within the slice, along from its beginning, each with how far it does, and whether it goes right through.</summary>
-    public IEnumerable<(Point2[] Outline, double Out, bool IsThrough)> Pieces()
+    public IEnumerable<(Point2[] Outline, double Out, bool IsThrough)> Pieces() => Pieces(Wall.Regions);
+
+    /// <summary>The lintels among them.</summary>
+    public IEnumerable<Point2[]> Lintels() => Pieces(Wall.Regions.Where(r => r.IsLintel)).Select(p => p.Outline);
+
+    private IEnumerable<(Point2[] Outline, double Out, bool IsThrough)> Pieces(IEnumerable<WallRegion> regions)
     {
         double round = Wall.Wall.IsRing ? Wall.Wall.Length : 0;
-        foreach (var region in Wall.Regions)
+        foreach (var region in regions)
         {
             // What runs over the opening of a ring shows at both its ends.
             double[] shifts = round > 0 && region.Outline.Max(p => p.X) > round ? [0, round] : [0];

@@ -71,7 +71,7 @@ internal sealed class CourseLayout(PanelPieces pieces, GrowingArray<Point3> plac
         {
             var o = field.Outline as Point2[] ?? [.. field.Outline];
             bool isOblong = o.Length == 4 && o[0].Y == o[1].Y && o[2].Y == o[3].Y && o[0].X == o[3].X && o[1].X == o[2].X && o[0].X < o[1].X
-                && o[0].Y < o[2].Y && field.Out > 0;
+                && o[0].Y < o[2].Y && field.Out > 0 && field.Paint is null;
             if (isOblong)
             {
                 oblongs.Add(new() { From = o[0].X, To = o[1].X, Low = o[0].Y, High = o[2].Y, Out = field.Out, Field = field });

@@ -86,9 +86,9 @@ internal sealed class ReliefFloor(PanelPieces pieces, WallPanel panel, PolygonSt
                 corner = field.Corners[corner].Vertex + 1;
             }
 
-            store.AddFan(ring.Span, piece.Paint);
+            store.AddFan(ring.Span, field.On(piece));
         }
-        else if (!Swept(field, sweep, piece.Paint))
+        else if (!Swept(field, sweep, field.On(piece)))
         {
             throw new ArgumentException(Invariant($"The relief of '{panel.Face}' has a field that crosses itself, or is too deep for a bend, ")
                 + Invariant($"between {piece.Start:0.###} and {piece.End:0.###} mm."));

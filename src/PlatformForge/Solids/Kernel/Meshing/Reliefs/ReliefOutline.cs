@@ -68,6 +68,9 @@ internal sealed class ReliefOutline
 
     public double Out => this.field.Out;
 
+    /// <summary>What it shows on a piece.</summary>
+    public byte On(ReliefPiece piece) => this.field.Paint ?? piece.Paint;
+
     /// <summary>The wall that it comes out in; null where it has a floor.</summary>
     public ReliefPiece? Behind => behind;
 

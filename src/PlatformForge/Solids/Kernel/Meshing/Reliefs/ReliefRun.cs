@@ -173,7 +173,7 @@ internal sealed class ReliefRun(PanelPieces pieces, WallPanel panel, PolygonStor
         {
             OutlineCorner a = field.Corners[i], b = field.After(i);
             var piece = pieces[field.PieceAfter(i)];
-            store.AddQuad(a.Vertex, b.Vertex, b.Vertex + 1, a.Vertex + 1, piece.Paint);
+            store.AddQuad(a.Vertex, b.Vertex, b.Vertex + 1, a.Vertex + 1, field.On(piece));
             Volume += field.Behind is null ? Skew(a, b, piece, field.Out) : 0;
         }
 
