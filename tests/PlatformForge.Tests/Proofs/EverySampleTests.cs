@@ -23,7 +23,7 @@ public class EverySampleTests
 {
     // Whole gauges for a small track, narrow sleepers, slices over joints, over skew cuts, one of them on a ramp, two faces and brick; the rest of the shelf
     // and of the finished platforms in the long run.
-    private static readonly string[] Usual = ["sandhope", "straight-halt", "thornhithe", "tawnybrook", "cindlemoor", "gullerby"];
+    private static readonly string[] Usual = ["sandhope", "straight-halt", "thornhithe", "tawnybrook", "cindlemoor"];
 
     private static readonly string Finished = Path.Combine(SourceTree.Root, "presets", "finished");
 
