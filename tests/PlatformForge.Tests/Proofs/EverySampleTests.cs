@@ -21,7 +21,7 @@ namespace PlatformForge.Tests.Proofs;
 /// <summary>Whoever takes a sample and asks for every set has it: gauges that hold where they stand, and cut lines.</summary>
 public class EverySampleTests
 {
-    // Whole gauges for a small track, narrow sleepers, slices over joints, over skew cuts, one of them on a ramp, two faces and brick; the rest of the shelf
+    // Whole gauges for a small track, narrow sleepers, slices over joints, over a skew cut, two faces and brick; the rest of the shelf
     // and of the finished platforms in the long run.
     private static readonly string[] Usual = ["sandhope", "straight-halt", "thornhithe", "tawnybrook", "cindlemoor"];
 
