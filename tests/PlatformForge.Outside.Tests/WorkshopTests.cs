@@ -534,7 +534,7 @@ public class WorkshopTests(WrittenSamples samples)
     // Faces that lie on the bed or nearly so, by colour, mm²: chamfers and the groove of a line too, which lean or lie less than a mm deep.
     private static double[] TopAreas(string built, string name, bool relieved = false)
     {
-        double[] areas = new double[14];
+        double[] areas = new double[15];
         foreach (var t in Coloured(built, name).SelectMany(s => s.Triangles))
         {
             if (relieved ? IsRoughlyTop(t.Corners) : IsTop(t.Corners))
